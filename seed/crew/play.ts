@@ -89,7 +89,7 @@ const LOOKED_AT = "Looked at: gauge line";
 /** The reason that a partner writes for an engine that was stopped before it had cooled. */
 export const STOPPED_WARM = "Rough at idle: stopped at once";
 
-/** Where a partner has the night's forecast from. */
+/** The source of a partner's forecast of the night. */
 const FORECAST_FROM = "Weather office";
 
 const reasonFor = ({ say }: Ask): string => (say === "coolDownRemark" ? STOPPED_WARM : LOOKED_AT);

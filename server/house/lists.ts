@@ -12,7 +12,7 @@ import type { ListDeps, ListWork } from "./list-work.ts";
 import { listedPeople, peopleWork } from "./people-list.ts";
 import { HouseRefused } from "./refused.ts";
 
-/** What a file would do. `tag` identifies it: the same file does it only while the house is as it was then. */
+/** The changes that a file would make. `tag` identifies it: the same file does it only while the house is as it was then. */
 export interface JudgedList {
   rows: ListChange[];
   faults: CsvFault[];

@@ -2,7 +2,7 @@ import type { Cart } from "../protocol/equipment.ts";
 import type { SessionState } from "../session/state.ts";
 import type { ElectricalRules } from "../types/electrical.ts";
 
-/** Where the figures of a cart come from: the type's source, or the house's own register. */
+/** The source of a cart's figures: the type's own, or the house's register. */
 type CartSource = NonNullable<ElectricalRules["cart"]>["source"] | { basis: "register"; text: string };
 type CartLimit<U extends string> = { value: number; unit: U; source: CartSource };
 

@@ -38,7 +38,7 @@ export function currentUntil(kind: Currency, post: Post, { dates, starts }: Kept
 export function barredFrom(kinds: readonly Currency[], post: Post, person: Kept): number | null {
   const ends = kinds
     .filter((kind) => !kind.retired && kind.needs[post] === "bars")
-    // What nobody entered counts as over.
+    // A date that nobody entered counts as over.
     .map((kind) => currentUntil(kind, post, person) ?? 0);
   return ends.length === 0 ? null : Math.min(...ends);
 }

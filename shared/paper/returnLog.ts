@@ -10,7 +10,7 @@ import { type CheckRow, checkLog } from "./figureLog.ts";
 import type { LogRow } from "./logRow.ts";
 import type { Moment } from "./moments.ts";
 
-/** How one engine was stopped in a return. Times are server milliseconds; null: did not happen. */
+/** The stop of one engine in a return. Times are server milliseconds; null: did not happen. */
 export interface StoppedEngine {
   n: number;
   /** It turned as the aircraft came in. */

@@ -11,6 +11,6 @@ export const CARD_MOMENTS = [
 ] as const;
 export type CardMoment = (typeof CARD_MOMENTS)[number];
 
-/** How an engine is to be started: as usual, soon after it ran, or after an attempt that failed. */
+/** The cases of a start: as usual, soon after it ran, or after an attempt that failed. */
 export const CARD_CASES = ["usual", "hot", "flooded"] as const;
 export type CardCase = (typeof CARD_CASES)[number];

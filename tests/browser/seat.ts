@@ -92,7 +92,7 @@ export class Seat {
     const seat = await Seat.at(context, url);
     const name = demo.people.find((p) => p.handle === handle)?.name ?? handle;
     const person = key(new RegExp(`^${name}`), seat.page);
-    // Where a crew can be begun, the list of people is folded.
+    // The list of people is folded while a crew can be begun.
     const folded = seat.page.locator("summary.small-key");
     await soon(person.or(folded).first());
     if (!(await person.isVisible())) await folded.click();

@@ -71,7 +71,7 @@ it("[HSE-21] a file of equipment is judged line by line, changes nothing before 
   const { body } = await ask("di", "GET", "/equipment");
   expect(body.map((p: { body: object }) => p.body)).toMatchObject([
     { id: "EXT-9", name: "Bottle, spare", chargeKg: 6, out: null },
-    // What the file does not name stays.
+    // Anything that the file does not name stays.
     { ...CART, name: "South cart" },
   ]);
   expect((await ask("di", "GET", "/equipment/GPU-1/changes")).body).toMatchObject([

@@ -3,7 +3,7 @@ import type { ListChange, ListKind } from "../../shared/house/lists/list.ts";
 import { api } from "./app.ts";
 import type { Sure } from "./sure.ts";
 
-/** What a file would change, and what is wrong with it. */
+/** The changes that a file would make, and its faults. */
 export interface JudgedList {
   rows: ListChange[];
   faults: CsvFault[];

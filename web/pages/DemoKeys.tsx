@@ -3,7 +3,7 @@ import { useLaterWords } from "../words/later.ts";
 import type { Play } from "./played.ts";
 
 interface Props {
-  /** What this person can do here. */
+  /** The keys of this person here. */
   plays: readonly Play[];
   busy: boolean;
   onPlay(play: Play): void;

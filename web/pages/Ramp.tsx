@@ -33,7 +33,7 @@ interface Props {
   connection: Connection;
   /** Joining code in the address. */
   join: string | null;
-  /** What the address asks of the demo's crew. */
+  /** The demo's crew that the address asks for. */
   play: Play | null;
 }
 

@@ -1,7 +1,7 @@
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { DemoSignIn } from "../net/api.ts";
 
-/** What a newcomer does in the demo: watch the scripted crew, or take one post of it. */
+/** The two ways in for a newcomer to the demo: watch the scripted crew, or take one post of it. */
 export type Play = Post | "watch";
 
 export const PLAYS: readonly Play[] = ["watch", ...POSTS];

@@ -10,12 +10,12 @@ import type { Words } from "../words/catalogue.ts";
 import { laterWords } from "../words/later.ts";
 import type { Listed } from "./strips.ts";
 
-/** What a session's row on the ramp page says beside its strip. */
+/** Data of a session's row on the ramp page, beside its strip. */
 export interface RampRow {
   strip: StripView;
   /** Null while its state is not fetched. */
   plan: PlanView | null;
-  /** What the start waits for, with the post that owes it. */
+  /** The thing that the start waits for, with the post that owes it. */
   waitsFor: string | null;
   /** My post there, or one that is offered to me. */
   mine: string | null;

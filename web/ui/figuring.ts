@@ -6,7 +6,7 @@ import type { FigureSpec } from "./figureSpec.ts";
 import type { PadEntry } from "./padEntry.ts";
 import type { Outcome, PadView } from "./padView.ts";
 
-/** How figures are entered on this device: digit by digit, or in steps. */
+/** The way in which figures are entered on this device: digit by digit, or in steps. */
 export type FigureWay = "digits" | "steps";
 
 /** The parts of the session that the entry of a figure needs. They are null until their code has loaded. */
@@ -19,7 +19,7 @@ export interface Figuring {
   pad(ask: AskView): PadView | null;
   /** Returns what became of a figure that was sent, by its command's id; null when this device no longer knows. */
   outcome(sent: string): Outcome | null;
-  /** What is entered in pads and not sent yet, by the ask's key. It outlives an ask that comes in front. */
+  /** Entries in pads that are not sent yet, by the ask's key. It outlives an ask that comes in front. */
   kept: Map<string, PadEntry>;
   way: FigureWay;
   onWay(way: FigureWay): void;

@@ -9,7 +9,7 @@ interface Entered {
   sent: string | null;
 }
 
-/** What a person has entered in a pad. It starts blank: nothing is sent that the person did not enter. */
+/** The entries of a person in a pad. It starts blank: nothing is sent that the person did not enter. */
 export interface PadEntry {
   cells: Readonly<Record<string, Entered>>;
   /** Id of the cell that the person chose; null for the first blank one. */

@@ -29,9 +29,9 @@ export interface PadView {
   rows: readonly PadRow[];
   /** True when one engine is finished before the next, false when one gauge is read across all engines. */
   byEngine: boolean;
-  /** What failed and is read again, and the key that writes it up as a defect instead. */
+  /** The check that failed and is read again, and the key that writes it up as a defect instead. */
   faults: readonly { words: string; defect: AnswerKey }[];
 }
 
-/** What became of a figure that was sent. */
+/** The outcome of a figure that was sent. */
 export type Outcome = { is: "sending" } | { is: "recorded" } | { is: "not"; words: string };

@@ -54,7 +54,7 @@ export function readList(
   return faults.length > 0 ? { faults } : { rows: listed };
 }
 
-/** What a line of a file does to the house. `before` and `after` are cells. */
+/** The change that a line of a file makes in the house. `before` and `after` are cells. */
 export interface ListChange {
   line: number;
   id: string;

@@ -2,7 +2,7 @@ import { refusals } from "./refusals.ts";
 import { runUpChecks, runUpFaults } from "./runUpFaults.ts";
 import { reportFaults, reportParts, reportThunder } from "./weatherReport.ts";
 
-/** What became of something: refused, missing, judged or ended. A panel loads these after its first picture. */
+/** Words for the end of something: refused, missing, judged or ended. A panel loads these after its first picture. */
 export const outcomes = {
   refusals,
   reportParts,

@@ -12,7 +12,7 @@ interface Props {
   onLeave(): void;
 }
 
-/** What a file would change, line by line, or everything that is wrong with it. Nothing is changed before a touch. */
+/** Shows each change that a file would make, line by line, or all of its faults. Nothing is changed before a touch. */
 export function JudgedFile({ name, judged: { rows, faults }, onTake, onLeave }: Props) {
   const words = useListWords();
   const translate = useTypeFaults();

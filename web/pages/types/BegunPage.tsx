@@ -65,7 +65,7 @@ export function BegunPage({ id, me }: { id: string; me: Me }) {
       const read = await begunTypes.read(id);
       const whole = whatIsAsked(read.entered, root);
       setSaved({ ...read, entered: whole });
-      // What was entered while the server answered stays, and is saved with the next section.
+      // An entry made while the server answered stays, and is saved with the next section.
       setEntered((now) => (now === sent ? whole : now));
       return read;
     } catch (error) {

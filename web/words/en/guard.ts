@@ -1,4 +1,4 @@
-/** What the fire guard's reports say now. */
+/** The fire guard's reports as they stand now. */
 export const guard = {
   region: (n: number) => `I stand at number ${n}`,
   at: (n: number, time: string) => `I stand at number ${n}, said ${time} ago.`,

@@ -14,7 +14,7 @@ export const pad = {
   refused: (what: string, why: string) => `${what} is not recorded: ${why}`,
   notRead: "not read",
   again: "Read it again",
-  /** How a figure is entered. */
+  /** The way in which a figure is entered. */
   by: { digits: "Use digits", steps: "Use steps" },
   point: "Point",
   sign: "Plus or minus",
