@@ -38,14 +38,9 @@ export async function passTime(server: TestServer, { all }: Crew, ms: number): P
   await Promise.all(all.map((seat) => seat.page.reload()));
 }
 
-/** The supervisor plans, the others join by the code, each takes a post and confirms the brief. */
-export async function planAndBrief({ cockpit, guard, power, supervisor, all }: Crew): Promise<string> {
+/** In a session just planned the others join by the code, and each takes a post and confirms the brief. Returns the code. */
+export async function takePostsAndBrief({ cockpit, guard, power, supervisor, all }: Crew): Promise<string> {
   const { page } = supervisor;
-  await supervisor.press("Plan a start");
-  await supervisor.press(/^Morning Tide/);
-  await page.getByRole("textbox", { name: "Place" }).fill("Stand 4, north apron");
-  await supervisor.sees("Order of starting: 3-4-2-1");
-  await supervisor.press("Plan this start");
   await supervisor.openPosts();
   const code = (await page.locator(".code").textContent()) ?? "";
   await supervisor.press("Take supervisor");
@@ -64,6 +59,19 @@ export async function planAndBrief({ cockpit, guard, power, supervisor, all }: C
   await supervisor.answer("The plan is made. Go on to the brief?", "Go on");
   for (const seat of all)
     await seat.answer("Were you briefed: order, signals, fire plan, way out?", "I was briefed");
+  return code;
+}
+
+/** The supervisor plans, the others join by the code, each takes a post and confirms the brief. */
+export async function planAndBrief(crew: Crew): Promise<string> {
+  const { supervisor } = crew;
+  const { page } = supervisor;
+  await supervisor.press("Plan a start");
+  await supervisor.press(/^Morning Tide/);
+  await page.getByRole("textbox", { name: "Place" }).fill("Stand 4, north apron");
+  await supervisor.sees("Order of starting: 3-4-2-1");
+  await supervisor.press("Plan this start");
+  const code = await takePostsAndBrief(crew);
   await supervisor.answer("Everybody is briefed. Go on to securing the aircraft?", "Go on");
   return code;
 }

@@ -1,10 +1,11 @@
-import type { Crew } from "./crew.ts";
+import { type Crew, takePostsAndBrief } from "./crew.ts";
 
 /**
  * Plans the return of the aircraft called Morning Tide with engine 3 already stopped, on its own batteries; everybody
  * takes their post, confirms the brief and waits for the aircraft.
  */
-export async function planReturn({ cockpit, guard, power, supervisor, all }: Crew): Promise<void> {
+export async function planReturn(crew: Crew): Promise<void> {
+  const { cockpit, guard, power, supervisor } = crew;
   const { page } = supervisor;
   await supervisor.turnTo("/plan");
   await supervisor.press(/^Morning Tide/);
@@ -16,25 +17,8 @@ export async function planReturn({ cockpit, guard, power, supervisor, all }: Cre
   await supervisor.sees("Order of stopping: 2-1-4");
   await supervisor.press("Aircraft batteries");
   await supervisor.press("Plan this return");
-  await supervisor.openPosts();
-  const code = (await page.locator(".code").textContent()) ?? "";
-  await supervisor.press("Take supervisor");
-  await supervisor.press("Close");
-  for (const [seat, key] of [
-    [cockpit, "Take cockpit"],
-    [guard, "Take fire guard"],
-    [power, "Take ground power"],
-  ] as const) {
-    await seat.turnTo("/");
-    await seat.page.getByLabel("Joining code").fill(code);
-    await seat.press("Join");
-    await seat.press("Take a post");
-    await seat.press(key);
-    await seat.press("Close");
-  }
-  await supervisor.answer("The plan is made. Go on to the brief?", "Go on");
-  for (const seat of all)
-    await seat.answer("Were you briefed: order, signals, fire plan, way out?", "I was briefed");
+  for (const seat of [cockpit, guard, power]) await seat.turnTo("/");
+  await takePostsAndBrief(crew);
   await supervisor.answer(
     "Everybody is briefed. Go on to the arrival, before the aircraft comes in?",
     "Go on",
