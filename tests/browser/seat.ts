@@ -36,6 +36,9 @@ export const PATIENCE = 60_000;
 /** The heading of the first page after sign-in, in either language. */
 const RAMP = /^(The ramp|La plataforma)$/;
 
+/** How many times as fast as for people animations run. */
+const QUICKLY = 20;
+
 /** Milliseconds per look. Playwright looks ten times a second at first, and only twice a second after this. */
 const LOOKING = 2_000;
 
@@ -108,6 +111,10 @@ export class Seat {
     const seat = new Seat(context, await context.newPage());
     // Four panels that draw moving figures cost time that a test of words does not need.
     await seat.page.emulateMedia({ reducedMotion: "reduce" });
+    // Answers take no touch until an animation of half a second has run. A test of words has no slips to wait for.
+    const developer = await context.newCDPSession(seat.page);
+    await developer.send("Animation.enable");
+    await developer.send("Animation.setPlaybackRate", { playbackRate: QUICKLY });
     await seat.page.goto(url);
     return seat;
   }
@@ -136,7 +143,7 @@ export class Seat {
     await touched.click({ timeout: patience });
   }
 
-  /** Answers take no touch for half a second. Waits for the end of that, because Playwright would look again later. */
+  /** Answers take no touch at first. Waits for the end of that, because Playwright would look again later. */
   #settled(): Promise<void> {
     return this.page.evaluate(async () => {
       const answers = document.querySelector(".ask > .answers");
