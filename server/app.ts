@@ -14,6 +14,7 @@ import { demoCrewRoute, demoRoute } from "./http/demo.ts";
 import { deviceRoutes, enrolRoutes } from "./http/devices.ts";
 import { directoryRoutes } from "./http/directory.ts";
 import { document } from "./http/docs.ts";
+import { duesRoutes } from "./http/dues.ts";
 import { evidenceRoute } from "./http/evidence.ts";
 import { healthRoutes } from "./http/health.ts";
 import { firstRunRoutes, houseRoutes, houseSettingsRoutes } from "./http/house.ts";
@@ -107,6 +108,8 @@ export async function createApp(services: Services, options: AppOptions): Promis
     aircraft,
     equipment,
     currencies,
+    inspections,
+    dues,
     firstRun,
     lists,
     planning,
@@ -164,6 +167,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(directoryRoutes, { directory });
       await inner.register(houseAircraftRoutes, { register: aircraft, directory });
       await inner.register(currencyRoutes, { currencies, directory });
+      await inner.register(duesRoutes, { inspections, dues, directory, clock });
       await inner.register(houseEquipmentRoutes, { register: equipment, directory });
       await inner.register(aircraftRoutes, { directory, records });
       await inner.register(ownPasskeyRoutes, { passkeys, directory, signIns, origins });
@@ -180,7 +184,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(noiseRoute, { store, names, clock });
       await inner.register(evidenceRoute, { store, notary, names, clock });
       await inner.register(proofRoutes, { store, notary });
-      await inner.register(printRoutes, { store, directory, sessions, names, clock, press });
+      await inner.register(printRoutes, { store, directory, sessions, names, clock, press, dues });
     },
     { prefix: "/api" },
   );

@@ -8,8 +8,10 @@ import { Notary } from "./evidence/notary.ts";
 import type { EvidenceSigner } from "./evidence/signer.ts";
 import { AircraftRegister } from "./house/aircraft.ts";
 import { Currencies } from "./house/currencies.ts";
+import { Dues } from "./house/dues.ts";
 import { EquipmentRegister } from "./house/equipment.ts";
 import { FirstRun } from "./house/first-run.ts";
+import { Inspections } from "./house/inspections.ts";
 import { HouseLists } from "./house/lists.ts";
 import type { DemoSignIn } from "./http/demo.ts";
 import type { randomIds } from "./ids.ts";
@@ -55,6 +57,8 @@ export interface Services extends ServicesDeps {
   aircraft: AircraftRegister;
   equipment: EquipmentRegister;
   currencies: Currencies;
+  inspections: Inspections;
+  dues: Dues;
   firstRun: FirstRun;
   lists: HouseLists;
   planning: Planning;
@@ -88,6 +92,8 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const about = { store, clock, timers, log, notary, names, bus, records, inTurn };
   const sessions = new Sessions({ ...about, equipment, currencies });
   const aircraft = new AircraftRegister(directory, clock);
+  const inspections = new Inspections(directory, clock);
+  const dues = new Dues({ directory, records, currencies, inspections, clock });
   const seals = new TypeSeals({ directory, signer, clock, log, demoFigures });
   await seals.begin();
   const types = new TypeDrafts(directory, clock, seals, demoFigures);
@@ -143,6 +149,8 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     aircraft,
     equipment,
     currencies,
+    inspections,
+    dues,
     firstRun,
     lists,
     planning,

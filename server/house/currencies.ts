@@ -61,11 +61,11 @@ export class Currencies {
 
   async #lapsesOf(kinds: readonly Currency[]): Promise<PersonLapses[]> {
     const now = this.#clock.now();
-    return (await this.#kept()).map(({ person, kept }) => ({ person, lapses: lapsesOf(kinds, kept, now) }));
+    return (await this.kept()).map(({ person, kept }) => ({ person, lapses: lapsesOf(kinds, kept, now) }));
   }
 
   /** Returns every active person with what lapses are judged by. */
-  async #kept(): Promise<{ person: PersonRecord; kept: Kept }[]> {
+  async kept(): Promise<{ person: PersonRecord; kept: Kept }[]> {
     const dates = await this.#directory.currencies.dates();
     const starts = await this.#directory.currencies.lastStarts();
     return (await this.#directory.people())
@@ -84,7 +84,7 @@ export class Currencies {
     const barring = (await this.kinds()).map((e) => e.body).filter((k) => k.needs[post] === "bars");
     // Most claims end here and do not read the other tables.
     if (barring.length === 0) return { lapsed: null, until: null };
-    const own = (await this.#kept()).find(({ person }) => person.id === personId);
+    const own = (await this.kept()).find(({ person }) => person.id === personId);
     if (!own) return { lapsed: null, until: null };
     const lapses = lapsesOf(barring, own.kept, this.#clock.now());
     const lapsed = lapses.find((l) => l.post === post && l.bars)?.name ?? null;

@@ -7,6 +7,8 @@ import { idSchema } from "../../shared/protocol/text.ts";
 import { SPOKEN } from "../../shared/words/spoken.ts";
 import type { Clock } from "../clock.ts";
 import type { Pseudonyms } from "../evidence/names.ts";
+import { asPlanner } from "../house/currencies.ts";
+import type { Dues } from "../house/dues.ts";
 import { languageOf } from "../http/language.ts";
 import { identityOf } from "../http/signed-in.ts";
 import { NoSuchSession } from "../sessions/errors.ts";
@@ -24,6 +26,7 @@ export interface PrintRoutesOptions {
   sessions: Sessions;
   clock: Clock;
   press: Press;
+  dues: Dues;
 }
 
 /** Events per read of the store. */
@@ -37,7 +40,7 @@ const schema = (summary: string) => ({
 
 /** Routes for the printed brief, record and card. */
 export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app, options) => {
-  const { store, directory, sessions, names, clock, press } = options;
+  const { store, directory, sessions, names, clock, press, dues } = options;
   const print = async (request: FastifyRequest, reply: FastifyReply, name: string, order: SheetOrder) =>
     pdf(reply, name, await press.print(identityOf(request).person.id, order));
   // Send the PDF's bytes unchanged: a serializer would write them anew.
@@ -105,6 +108,20 @@ export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app
       const types = versions.flatMap((v) => (v ? [v.type] : []));
       const card = cardOf(types, sayFor(request));
       return print(request, reply, "card", whole({ sheet: "card", now: clock.now(), card }));
+    },
+  );
+
+  app.get(
+    "/dues.pdf",
+    {
+      config: { ...config, problems: ["notQualified"] as const },
+      schema: schema("What is over and what is due, to print; for those who plan"),
+      serializerCompiler,
+    },
+    async (request, reply) => {
+      asPlanner(identityOf(request).person);
+      const head = { sheet: "dues" as const, dues: await dues.list(), language: languageOf(request) };
+      return print(request, reply, "dues", whole({ ...head, now: clock.now() }));
     },
   );
 };

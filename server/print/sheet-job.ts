@@ -1,3 +1,4 @@
+import type { Due } from "../../shared/dues/dues.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
 import type { Brief } from "../../shared/paper/brief.ts";
 import type { Card } from "../../shared/paper/card.ts";
@@ -8,6 +9,7 @@ import type { Language } from "../../shared/words/language.ts";
 import { SPOKEN } from "../../shared/words/spoken.ts";
 import { printBrief } from "./brief.ts";
 import { printCard } from "./card.ts";
+import { printDues } from "./dues.ts";
 import { printRecord } from "./record.ts";
 import type { RecordForm } from "./recordForm.ts";
 
@@ -15,6 +17,7 @@ import type { RecordForm } from "./recordForm.ts";
 export type JobHead =
   | { sheet: "brief"; now: number; brief: Brief }
   | { sheet: "card"; now: number; card: Card }
+  | { sheet: "dues"; now: number; dues: readonly Due[]; language: Language }
   /** The lines after it are the record's sealed bodies with the names in them, in order. */
   | { sheet: "record"; now: number; headHash: string; language: Language; form: RecordForm };
 
@@ -32,6 +35,8 @@ export async function printJob(lines: AsyncIterable<string>): Promise<Buffer> {
       return printBrief(head.brief, head.now);
     case "card":
       return printCard(head.card, head.now);
+    case "dues":
+      return printDues(head.dues, head.language, head.now);
     case "record": {
       const say = SPOKEN[head.language];
       return printRecord(recordOf(namedFor(events, say), head.headHash, say), head.now, head.form);

@@ -34,6 +34,15 @@ const NEEDED: Readonly<Record<EquipmentKind, readonly DueDate[]>> = {
   headset: [],
 };
 
+/** Returns the last days that a piece has or must have; `until` is null for one that must be known and is not. */
+export function lastDaysOf(entry: HouseEquipment): { date: DueDate; until: string | null }[] {
+  const days: { date: DueDate; until: string | null }[] = [
+    ...(entry.kind === "extinguisher" ? [{ date: "weighedUntil" as const, until: entry.weighedUntil }] : []),
+    { date: "testedUntil", until: entry.testedUntil },
+  ];
+  return days.filter(({ date, until }) => until !== null || NEEDED[entry.kind].includes(date));
+}
+
 /** Returns everything that speaks against a piece of equipment now, the worst first. */
 export function equipmentFaultsNow(
   entry: HouseEquipment,
@@ -41,12 +50,8 @@ export function equipmentFaultsNow(
   now: number,
 ): EquipmentFault[] {
   const bars = rules[entry.kind] === "bars";
-  const dates: [DueDate, string | null][] = [
-    ...(entry.kind === "extinguisher" ? [weighed(entry.weighedUntil)] : []),
-    ["testedUntil", entry.testedUntil],
-  ];
-  const faults = dates.flatMap(([date, until]): EquipmentFault[] => {
-    if (until === null) return NEEDED[entry.kind].includes(date) ? [{ is: "noDate", date, bars }] : [];
+  const faults = lastDaysOf(entry).flatMap(({ date, until }): EquipmentFault[] => {
+    if (until === null) return [{ is: "noDate", date, bars }];
     const is = dateIs(until, now);
     if (is === "good") return [];
     return is === "over" ? [{ is: "overdue", date, until, bars }] : [{ is: "ending", date, until }];
@@ -67,5 +72,3 @@ export function barsUse(fault: EquipmentFault): boolean {
       return false;
   }
 }
-
-const weighed = (until: string | null): [DueDate, string | null] => ["weighedUntil", until];

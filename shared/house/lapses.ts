@@ -43,17 +43,33 @@ export function barredFrom(kinds: readonly Currency[], post: Post, person: Kept)
   return ends.length === 0 ? null : Math.min(...ends);
 }
 
-/** Returns every lapse of a person now, at the posts they may hold. What nobody entered counts as over. */
-export function lapsesOf(kinds: readonly Currency[], person: Kept, now: number): Lapse[] {
+/** A currency that a person needs at a post. */
+export interface NeededCurrency {
+  post: Post;
+  kind: Currency;
+  /** Server milliseconds; null when there is neither a date nor a start. */
+  until: number | null;
+  /** True when the house lets nobody take the post once it is over. */
+  bars: boolean;
+}
+
+/** Returns every currency that the house needs at the posts a person may hold. */
+export function neededOf(kinds: readonly Currency[], person: Kept): NeededCurrency[] {
   return POSTS.filter((post) => person.mayHold.includes(post)).flatMap((post) =>
-    kinds.flatMap((kind): Lapse[] => {
+    kinds.flatMap((kind): NeededCurrency[] => {
       const rule = kind.needs[post];
       if (rule === null || kind.retired) return [];
-      const until = currentUntil(kind, post, person);
-      const over = until === null || until <= now;
-      if (!over && until - now > ENDING_DAYS * DAY_MS) return [];
-      const is = over ? "over" : "ending";
-      return [{ post, kind: kind.id, name: kind.name, until, is, bars: over && rule === "bars" }];
+      return [{ post, kind, until: currentUntil(kind, post, person), bars: rule === "bars" }];
     }),
   );
+}
+
+/** Returns every lapse of a person now, at the posts they may hold. What nobody entered counts as over. */
+export function lapsesOf(kinds: readonly Currency[], person: Kept, now: number): Lapse[] {
+  return neededOf(kinds, person).flatMap(({ post, kind, until, bars }): Lapse[] => {
+    const over = until === null || until <= now;
+    if (!over && until - now > ENDING_DAYS * DAY_MS) return [];
+    const is = over ? "over" : "ending";
+    return [{ post, kind: kind.id, name: kind.name, until, is, bars: over && bars }];
+  });
 }

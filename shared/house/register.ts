@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import { inspectionSchema } from "../dues/inspection.ts";
 import { houseAircraftSchema } from "./aircraft.ts";
 import { begunTypeSchema } from "./begunType.ts";
 import { currencySchema } from "./currency.ts";
@@ -12,6 +13,7 @@ export const REGISTER = {
   equipment: houseEquipmentSchema,
   currency: currencySchema,
   begunType: begunTypeSchema,
+  inspection: inspectionSchema,
 } as const satisfies Record<string, z.ZodType<{ id: string }>>;
 
 export type RegisterKind = keyof typeof REGISTER;

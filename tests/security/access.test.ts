@@ -13,7 +13,7 @@ import {
   testServer,
 } from "../http/test-server.ts";
 
-import { CHOCKS, FIRE, keptAs } from "../spec/equipped.ts";
+import { CHOCKS, FIRE, keptAs, YEARLY } from "../spec/equipped.ts";
 
 /** The people for whom a route is open. */
 type For = "anybody" | "signed in" | "qualified" | "cockpit or supervisor" | "supervisor";
@@ -153,6 +153,36 @@ const ROWS: readonly Row[] = [
       const { id: _id, ...entry } = FIRE;
       return entry;
     },
+  },
+  { route: "GET /api/dues", for: "cockpit or supervisor" },
+  { route: "GET /api/dues.ics", for: "cockpit or supervisor" },
+  { route: "GET /api/dues.pdf", for: "cockpit or supervisor" },
+  { route: "GET /api/inspections", for: "signed in" },
+  { route: "GET /api/inspections/{id}/changes", for: "signed in", at: { id: "none" } },
+  {
+    route: "POST /api/inspections",
+    for: "supervisor",
+    body: () => {
+      other += 1;
+      return { ...YEARLY, id: `yearly${other}`, aircraft: "CH-TST" };
+    },
+  },
+  {
+    route: "PUT /api/inspections/{id}",
+    for: "supervisor",
+    at: { id: "none" },
+    headers: ifMatch,
+    body: () => {
+      const { id: _id, ...entry } = YEARLY;
+      return entry;
+    },
+  },
+  {
+    route: "PUT /api/inspections/{id}/done",
+    for: "supervisor",
+    at: { id: "none" },
+    headers: ifMatch,
+    body: () => ({ last: { day: "2026-11-01", hours: null }, words: "Done" }),
   },
   { route: "GET /api/equipment", for: "signed in" },
   { route: "GET /api/equipment/{id}", for: "signed in", at: { id: "CHK-A" } },

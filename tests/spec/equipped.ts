@@ -1,3 +1,4 @@
+import type { Inspection } from "../../shared/dues/inspection.ts";
 import type { Currency } from "../../shared/house/currency.ts";
 import type { HouseEquipment } from "../../shared/house/equipment.ts";
 import type { Cart, Equipment } from "../../shared/protocol/equipment.ts";
@@ -36,4 +37,20 @@ export const FIRE: Currency = {
 export const RECENT: Currency = {
   ...{ id: "recency", name: "Recency", recencyDays: 90, retired: false },
   needs: { ...NOBODY, fireGuard: "bars", cockpit: "bars" },
+};
+
+/** A yearly inspection of the whole aircraft, shown 30 days before. */
+export const YEARLY: Inspection = {
+  ...{ id: "yearly", aircraft: "CH-TST", engine: null, name: "Yearly inspection", source: "Manual, p. 5-1" },
+  every: { by: "days", days: 365, ahead: 30 },
+  last: { day: "2026-01-01", hours: null },
+  retired: false,
+};
+
+/** An inspection of engine 2 each 50 hours, shown 5 hours before. */
+export const FIFTY: Inspection = {
+  ...{ id: "fifty", aircraft: "CH-TST", engine: 2, name: "50 hours", source: "Manual, p. 5-3" },
+  every: { by: "hours", part: "engine", hours: 50, ahead: 5 },
+  last: { day: "2026-10-01", hours: 400 },
+  retired: false,
 };

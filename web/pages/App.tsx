@@ -14,6 +14,7 @@ import { SessionPage } from "./SessionPage.tsx";
 const AircraftPages = later(() => import("./aircraft/AircraftPages.tsx").then((m) => m.AircraftPages));
 const BoardPage = later(() => import("./BoardPage.tsx").then((m) => m.BoardPage));
 const DevicesPage = later(() => import("./devices/DevicesPage.tsx").then((m) => m.DevicesPage));
+const DuesPage = later(() => import("./dues/DuesPage.tsx").then((m) => m.DuesPage));
 const EnrolPage = later(() => import("./devices/EnrolPage.tsx").then((m) => m.EnrolPage));
 const EquipmentPages = later(() => import("./equipment/EquipmentPages.tsx").then((m) => m.EquipmentPages));
 const FirstPage = later(() => import("./first/FirstPage.tsx").then((m) => m.FirstPage));
@@ -105,6 +106,7 @@ function ConnectedApp({ signedIn, connection }: { signedIn: SignedIn; connection
       {route.is === "aircraft" && <AircraftPages page={route.page} me={signedIn.person} changed={ramp} />}
       {route.is === "equipment" && <EquipmentPages id={route.id} me={signedIn.person} changed={ramp} />}
       {route.is === "house" && <HousePage me={signedIn.person} />}
+      {route.is === "dues" && <DuesPage me={signedIn.person} changed={ramp} />}
       {route.is === "devices" && <DevicesPage />}
       {route.is === "people" && <PeoplePage me={signedIn.person} changed={ramp} />}
       {route.is === "record" && <RecordPage id={route.id} />}

@@ -114,7 +114,7 @@ export function Ramp({ me, connection, join, play }: Props) {
       )}
       <nav className="head-keys ramp-more" aria-label={says.more}>
         {LINKS.map(({ to, word, only }) =>
-          only && !me.mayHold.includes(only) ? null : (
+          only && !only.some((post) => me.mayHold.includes(post)) ? null : (
             <button key={to} type="button" className="small-key" onClick={() => go(to)}>
               {word(words, later)}
             </button>
@@ -134,15 +134,16 @@ export function Ramp({ me, connection, join, play }: Props) {
 const LINKS: readonly {
   to: string;
   word(words: Words, later: LaterWords): string;
-  only?: Post;
+  only?: readonly Post[];
 }[] = [
   { to: "/board", word: (_, later) => later.board.title },
   { to: "/aircraft", word: ({ text }) => text.ramp.aircraft },
   { to: "/equipment", word: (_, later) => later.house.equipment },
   { to: "/types", word: ({ text }) => text.ramp.types },
   { to: "/study", word: ({ text }) => text.ramp.signals },
-  { to: "/devices", word: ({ text }) => text.ramp.devices, only: "supervisor" },
+  { to: "/devices", word: ({ text }) => text.ramp.devices, only: ["supervisor"] },
   { to: "/people", word: ({ text }) => text.ramp.people },
+  { to: "/dues", word: (_, later) => later.house.dues, only: ["cockpit", "supervisor"] },
   { to: "/house", word: (_, later) => later.house.title },
 ];
 

@@ -5,6 +5,7 @@ import { timeOfDay } from "../../shared/words/dates.ts";
 import { namedFor } from "../../shared/words/erased.ts";
 import { lookupOf, sayActor, sayEvent } from "../../shared/words/events.ts";
 import { api } from "../net/app.ts";
+import { saveFile } from "../net/saveFile.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
 import { ExchangeChart } from "../ui/charts/ExchangeChart.tsx";
 import { Trouble } from "../ui/Trouble.tsx";
@@ -30,14 +31,7 @@ export function RecordPage({ id }: { id: string }) {
     api.events(id, 0).then(setFetched, setTrouble);
   }, [id]);
   const save = (as: (typeof FORMS)[number]) =>
-    api.evidence(id, as).then((blob) => {
-      const address = URL.createObjectURL(blob);
-      const anchor = document.createElement("a");
-      anchor.href = address;
-      anchor.download = `chockside-${id}.${as}`;
-      anchor.click();
-      URL.revokeObjectURL(address);
-    }, setTrouble);
+    api.evidence(id, as).then((bytes) => saveFile(bytes, `chockside-${id}.${as}`), setTrouble);
   const first = events?.[0]?.fact;
   const lookup = lookupOf(events ?? [], say);
   return (

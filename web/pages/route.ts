@@ -9,6 +9,7 @@ export type Route =
   | { is: "board" }
   | { is: "devices" }
   | { is: "people" }
+  | { is: "dues" }
   | { is: "house" }
   | { is: "equipment"; id: string | null }
   | { is: "enrol" }
@@ -39,6 +40,7 @@ export function routeOf(path: string, search: string): Route {
   if (first === "devices") return { is: "devices" };
   if (first === "house") return { is: "house" };
   if (first === "equipment") return { is: "equipment", id: id || null };
+  if (first === "dues") return { is: "dues" };
   if (first === "people") return { is: "people" };
   if (first === "enrol") return { is: "enrol" };
   if (first === "first") return { is: "first" };

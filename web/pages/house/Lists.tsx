@@ -2,6 +2,7 @@ import "../../styles/list-files.css";
 import { useState } from "react";
 import { LISTS, type ListKind } from "../../../shared/house/lists/list.ts";
 import { type JudgedList, lists } from "../../net/lists.ts";
+import { saveFile } from "../../net/saveFile.ts";
 import { useListWords } from "../../words/lists.ts";
 import { useCutOff } from "../CutOff.tsx";
 import { JudgedFile } from "./JudgedFile.tsx";
@@ -20,14 +21,7 @@ export function Lists({ onTrouble }: { onTrouble(error: Error | null): void }) {
   const [chosen, setChosen] = useState<Chosen | null>(null);
   const [done, setDone] = useState<string | null>(null);
   const { cutOff, section } = useCutOff(onTrouble);
-  const save = async (kind: ListKind) => {
-    const address = URL.createObjectURL(await lists.save(kind));
-    const anchor = document.createElement("a");
-    anchor.href = address;
-    anchor.download = `chockside-${kind}.csv`;
-    anchor.click();
-    URL.revokeObjectURL(address);
-  };
+  const save = async (kind: ListKind) => saveFile(await lists.save(kind), `chockside-${kind}.csv`);
   const look = async (kind: ListKind, file: File) => {
     onTrouble(null);
     setDone(null);

@@ -1,5 +1,6 @@
 import { useState } from "react";
 import type { Me } from "../../net/keep.ts";
+import { saveFile } from "../../net/saveFile.ts";
 import { type ReadType, type TypePlace, type TypeRow, types } from "../../net/types.ts";
 import { Caution } from "../../posts/shared/Caution.tsx";
 import { useTypeWords } from "../../words/types.ts";
@@ -39,14 +40,7 @@ export function TypePage({ id, version, me, changed }: TypePlace & { me: Me; cha
   const row = rows.find((r) => r.version === version);
   const may = me.mayHold.includes("supervisor");
   const before = rows.filter((r) => r.version < version && r.status !== "draft").at(-1);
-  const save = async () => {
-    const address = URL.createObjectURL(await types.export(place));
-    const anchor = document.createElement("a");
-    anchor.href = address;
-    anchor.download = `chockside-type-${id}-${version}.json`;
-    anchor.click();
-    URL.revokeObjectURL(address);
-  };
+  const save = async () => saveFile(await types.export(place), `chockside-type-${id}-${version}.json`);
   return (
     <main className="page types">
       <PageHead title={read?.type.name ?? words.one} words={words.nameVersion(id, version)}>

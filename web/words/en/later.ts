@@ -94,7 +94,12 @@ export const units = {
 };
 
 /** Keys that lead to the house's register. */
-export const house = { title: "The house", equipment: "Equipment", atStand: "Equipment at the stand" };
+export const house = {
+  title: "The house",
+  equipment: "Equipment",
+  atStand: "Equipment at the stand",
+  dues: "Dues",
+};
 
 /** The open items of each aircraft's record, on the ramp page. */
 export const atAircraft = {

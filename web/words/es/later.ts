@@ -80,6 +80,7 @@ export const house: LaterWords["house"] = {
   title: "La casa",
   equipment: "Equipo",
   atStand: "Equipo en el puesto",
+  dues: "Vencimientos",
 };
 
 export const units: LaterWords["units"] = {

@@ -1,0 +1,124 @@
+import type { HouseAircraft } from "../house/aircraft.ts";
+import type { Currency } from "../house/currency.ts";
+import { DAY_MS, ENDING_DAYS, endOf, lastDaysOf } from "../house/due.ts";
+import type { HouseEquipment } from "../house/equipment.ts";
+import type { OverdueRules } from "../house/house.ts";
+import { type Kept, neededOf } from "../house/lapses.ts";
+import { bladesDue } from "../models/bladeCount.ts";
+import { bladeRuleOf } from "../models/bladeRules.ts";
+import type { DueDate } from "../protocol/equipmentKinds.ts";
+import type { Post } from "../protocol/posts.ts";
+import type { EngineHistory } from "../protocol/standing.ts";
+import type { AircraftType } from "../types/schema.ts";
+import type { Inspection } from "./inspection.ts";
+
+/** Something that has a last day or a last hour. */
+export type Due = {
+  /** Identifies it as long as the same thing is due of the same person, piece or aircraft. */
+  key: string;
+  /** Server milliseconds after its last day; null when it has no date, or when nobody knows it. */
+  until: number | null;
+  is: "over" | "soon" | "later";
+} & (
+  | { of: "person"; person: string; who: string; name: string; post: Post; bars: boolean }
+  | { of: "equipment"; label: string; name: string; date: DueDate; bars: boolean }
+  | {
+      of: "inspection";
+      id: string;
+      aircraft: string;
+      engine: number | null;
+      name: string;
+      source: string;
+      by: "days" | "hours";
+      /** Hours left, negative when over; null for an inspection by days, and when the hours are not known. */
+      hoursLeft: number | null;
+    }
+  /** Propellers to turn by blades before the next start, by the time since each engine ran, whatever the air. */
+  | { of: "blades"; aircraft: string; engines: number[] }
+);
+
+/** What is due, and of whom, is read from this. */
+export interface DuesFrom {
+  currencies: readonly Currency[];
+  people: readonly { id: string; name: string; kept: Kept }[];
+  equipment: readonly HouseEquipment[];
+  overdue: OverdueRules;
+  inspections: readonly Inspection[];
+  aircraft: readonly { entry: HouseAircraft; type: AircraftType | null; engines: readonly EngineHistory[] }[];
+}
+
+/** Returns everything of the house that has a last day or hour, what is over first, then by day. */
+export function duesOf(from: DuesFrom, now: number): Due[] {
+  const all = [
+    ...from.people.flatMap((person) => ofPerson(from.currencies, person, now)),
+    ...from.equipment.flatMap((piece) => ofEquipment(piece, from.overdue, now)),
+    ...from.inspections.flatMap((inspection) => ofInspection(inspection, from.aircraft, now)),
+    ...from.aircraft.flatMap((one) => ofBlades(one, now)),
+  ];
+  return all.sort(
+    (a, b) => RANK[a.is] - RANK[b.is] || (a.until ?? 0) - (b.until ?? 0) || (a.key < b.key ? -1 : 1),
+  );
+}
+
+const RANK = { over: 0, soon: 1, later: 2 } as const;
+
+/** Returns how a moment stands that is shown some days before. A moment that nobody knows counts as over. */
+function standing(until: number | null, aheadDays: number, now: number): Due["is"] {
+  if (until === null || until <= now) return "over";
+  return until - now <= aheadDays * DAY_MS ? "soon" : "later";
+}
+
+function ofPerson(kinds: readonly Currency[], person: DuesFrom["people"][number], now: number): Due[] {
+  return neededOf(kinds, person.kept).map(({ post, kind, until, bars }) => ({
+    of: "person",
+    key: `person ${person.id} ${post} ${kind.id}`,
+    ...{ until, is: standing(until, ENDING_DAYS, now), bars },
+    ...{ person: person.id, who: person.name, name: kind.name, post },
+  }));
+}
+
+function ofEquipment(piece: HouseEquipment, rules: OverdueRules, now: number): Due[] {
+  // A piece out of service is judged when it comes back.
+  if (piece.out) return [];
+  return lastDaysOf(piece).map(({ date, until: day }) => {
+    const until = day === null ? null : endOf(day);
+    return {
+      of: "equipment",
+      key: `equipment ${piece.id} ${date}`,
+      ...{ until, is: standing(until, ENDING_DAYS, now), bars: rules[piece.kind] === "bars" },
+      ...{ label: piece.id, name: piece.name, date },
+    };
+  });
+}
+
+function ofInspection(inspection: Inspection, aircraft: DuesFrom["aircraft"], now: number): Due[] {
+  const { id, engine, name, source, every, last } = inspection;
+  const on = aircraft.find(({ entry }) => entry.id === inspection.aircraft);
+  if (inspection.retired || !on || on.entry.retired) return [];
+  const common = { of: "inspection" as const, key: `inspection ${id}`, id, aircraft: inspection.aircraft };
+  const about = { engine, name, source, by: every.by };
+  if (every.by === "days") {
+    const until = last === null ? null : endOf(last.day) + every.days * DAY_MS;
+    return [{ ...common, ...about, until, is: standing(until, every.ahead, now), hoursLeft: null }];
+  }
+  const fitted = on.entry.fitted.find(({ n }) => n === engine);
+  const hours = fitted?.[every.part].hours ?? null;
+  const left = last?.hours == null || hours === null ? null : last.hours + every.hours - hours;
+  const is = left === null || left <= 0 ? "over" : left <= every.ahead ? "soon" : "later";
+  return [{ ...common, ...about, until: null, is, hoursLeft: left }];
+}
+
+function ofBlades({ entry, type, engines }: DuesFrom["aircraft"][number], now: number): Due[] {
+  if (!type || entry.retired) return [];
+  const { rule } = bladeRuleOf(type.bladeCount);
+  const due = type.engines.flatMap(({ n }) => {
+    const ran = engines.find((e) => e.n === n)?.lastRanAt ?? null;
+    const stood = ran === null ? null : { value: Math.max(0, now - ran) / 1000, unit: "s" as const };
+    const found = bladesDue(rule, type.propeller, stood, null);
+    return found.ok && !found.value.due ? [] : [n];
+  });
+  if (due.length === 0) return [];
+  return [
+    { of: "blades", key: `blades ${entry.id}`, until: null, is: "soon", aircraft: entry.id, engines: due },
+  ];
+}

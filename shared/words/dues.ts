@@ -1,0 +1,71 @@
+import type { Due } from "../dues/dues.ts";
+import { dayWords } from "./dates.ts";
+import { type DuesWords, dues as english } from "./en/dues.ts";
+import { equipmentWords } from "./equipment.ts";
+import { dues as spanish } from "./es/dues.ts";
+import type { Language } from "./language.ts";
+import type { Say } from "./say.ts";
+
+/** Loaded later than the panel itself, so both languages come together. */
+const WORDS: Readonly<Record<Language, DuesWords>> = { en: english, es: spanish };
+
+export const duesWords = (language: Language): DuesWords => WORDS[language];
+
+/** One due in words. */
+export interface DueLine {
+  whom: string;
+  what: string;
+  when: string;
+  /** Where it is required; null where the house's own rule is the source. */
+  source: string | null;
+}
+
+export function dueLine(due: Due, say: Say): DueLine {
+  const words = WORDS[say.language];
+  switch (due.of) {
+    case "person": {
+      const what = words.atPost(due.name, say.post(due.post));
+      return {
+        whom: due.who,
+        what,
+        when: withBar(due.bars && due.is === "over", day(due, words.noDate, say), words),
+        source: null,
+      };
+    }
+    case "equipment": {
+      const what = words.dated(due.name, equipmentWords(say.language).dates[due.date]);
+      return {
+        whom: due.label,
+        what,
+        when: withBar(due.bars && due.is === "over", day(due, words.noDate, say), words),
+        source: null,
+      };
+    }
+    case "inspection": {
+      const what = due.engine === null ? due.name : words.onEngine(due.name, due.engine);
+      const when = due.by === "hours" ? hours(due.hoursLeft, say) : day(due, words.neverDone, say);
+      return { whom: due.aircraft, what, when, source: due.source };
+    }
+    case "blades":
+      return {
+        ...{ whom: due.aircraft, what: words.blades(due.engines.join(", ")) },
+        ...{ when: words.beforeStart, source: null },
+      };
+  }
+}
+
+const withBar = (bars: boolean, when: string, words: DuesWords) => (bars ? `${when}, ${words.bars}` : when);
+
+function day({ until, is }: Due, unknown: string, { language }: Say): string {
+  const words = WORDS[language];
+  if (until === null) return unknown;
+  const last = dayWords(until - 1, language);
+  return is === "over" ? words.overSince(last) : words.until(last);
+}
+
+function hours(left: number | null, { language }: Say): string {
+  const words = WORDS[language];
+  if (left === null) return words.hoursNotKnown;
+  const written = new Intl.NumberFormat(language, { maximumFractionDigits: 1 }).format(Math.abs(left));
+  return left <= 0 ? words.hoursOver(written) : words.hoursLeft(written);
+}

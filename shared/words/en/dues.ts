@@ -1,0 +1,28 @@
+/** What is due, one line each: on the page, on paper and in a calendar. */
+export const dues = {
+  atPost: (name: string, post: string) => `${name}, ${post.toLowerCase()}`,
+  dated: (name: string, date: string) => `${name}: ${date.toLowerCase()}`,
+  onEngine: (name: string, n: number) => `${name}, engine ${n}`,
+  blades: (engines: string) => `Turn the propeller by its blades before the next start: engine ${engines}`,
+  noDate: "no date",
+  overSince: (day: string) => `over since ${day}`,
+  until: (day: string) => `until ${day}`,
+  hoursOver: (hours: string) => `over by ${hours} h`,
+  hoursLeft: (hours: string) => `${hours} h left`,
+  hoursNotKnown: "hours not known",
+  neverDone: "never entered as done",
+  beforeStart: "before the next start",
+  bars: "bars",
+  is: { over: "Over", soon: "Soon", later: "Later" },
+  whom: "Whom or what",
+  what: "What",
+  when: "Last day or hours",
+  source: "Required by",
+  title: "Dues",
+  about: "Everything of this house that has a last day or a last hour.",
+  caution:
+    "A list to remind. Whether a person, an aircraft or a piece may be used is for local rules and licensed people to decide.",
+  calendar: "Chockside dues",
+};
+
+export type DuesWords = typeof dues;

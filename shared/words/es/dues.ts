@@ -1,0 +1,28 @@
+import type { DuesWords } from "../en/dues.ts";
+
+/** What is due, one line each: on the page, on paper and in a calendar. */
+export const dues: DuesWords = {
+  atPost: (name, post) => `${name}, ${post.toLowerCase()}`,
+  dated: (name, date) => `${name}: ${date.toLowerCase()}`,
+  onEngine: (name, n) => `${name}, motor ${n}`,
+  blades: (engines) => `Girar la hélice por palas antes del próximo arranque: motor ${engines}`,
+  noDate: "sin fecha",
+  overSince: (day) => `vencido desde el ${day}`,
+  until: (day) => `hasta el ${day}`,
+  hoursOver: (hours) => `vencido por ${hours} h`,
+  hoursLeft: (hours) => `quedan ${hours} h`,
+  hoursNotKnown: "horas no conocidas",
+  neverDone: "nunca anotado como hecho",
+  beforeStart: "antes del próximo arranque",
+  bars: "impide",
+  is: { over: "Vencido", soon: "Pronto", later: "Más tarde" },
+  whom: "Quién o qué",
+  what: "Qué",
+  when: "Último día u horas",
+  source: "Lo exige",
+  title: "Vencimientos",
+  about: "Todo lo de esta casa que tiene un último día o una última hora.",
+  caution:
+    "Una lista para recordar. Si una persona, un avión o un equipo se puede usar lo deciden las reglas locales y las personas con licencia.",
+  calendar: "Vencimientos de Chockside",
+};
