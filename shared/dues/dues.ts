@@ -55,12 +55,13 @@ export function duesOf(from: DuesFrom, now: number): Due[] {
     ...from.inspections.flatMap((inspection) => ofInspection(inspection, from.aircraft, now)),
     ...from.aircraft.flatMap((one) => ofBlades(one, now)),
   ];
-  return all.sort(
-    (a, b) => RANK[a.is] - RANK[b.is] || (a.until ?? 0) - (b.until ?? 0) || (a.key < b.key ? -1 : 1),
-  );
+  return all.sort((a, b) => RANK[a.is] - RANK[b.is] || dayOf(a) - dayOf(b) || (a.key < b.key ? -1 : 1));
 }
 
 const RANK = { over: 0, soon: 1, later: 2 } as const;
+
+/** Without a day, what is over comes first and the rest last. */
+const dayOf = ({ until, is }: Due): number => until ?? (is === "over" ? 0 : Number.MAX_SAFE_INTEGER);
 
 /** Returns how a moment stands that is shown some days before. A moment that nobody knows counts as over. */
 function standing(until: number | null, aheadDays: number, now: number): Due["is"] {

@@ -48,7 +48,7 @@ export function dueLine(due: Due, say: Say): DueLine {
     }
     case "blades":
       return {
-        ...{ whom: due.aircraft, what: words.blades(due.engines.join(", ")) },
+        ...{ whom: due.aircraft, what: words.blades(due.engines) },
         ...{ when: words.beforeStart, source: null },
       };
   }

@@ -117,9 +117,9 @@ describe("the list of dues", () => {
       "over | EXT-3 | Wheeled bottle: weighed until | over since 31 Dec 2026, bars",
       "over | Bo Tregear | Fire training, fire guard | over since 31 Dec 2026, bars",
       "over | CH-TST | Yearly inspection | over since 1 Jan 2027 | Manual, p. 5-1",
-      "soon | CH-TST | Turn the propeller by its blades before the next start: engine 2, 3, 4 | before the next start",
-      "later | CH-TST | 50 hours, engine 2 | 30 h left | Manual, p. 5-3",
+      "soon | CH-TST | Turn propellers by their blades: engines 2, 3, 4 | before the next start",
       "later | EXT-3 | Wheeled bottle: tested until | until 30 Jun 2030",
+      "later | CH-TST | 50 hours, engine 2 | 30 h left | Manual, p. 5-3",
     ]);
   });
 

@@ -3,7 +3,8 @@ export const dues = {
   atPost: (name: string, post: string) => `${name}, ${post.toLowerCase()}`,
   dated: (name: string, date: string) => `${name}: ${date.toLowerCase()}`,
   onEngine: (name: string, n: number) => `${name}, engine ${n}`,
-  blades: (engines: string) => `Turn the propeller by its blades before the next start: engine ${engines}`,
+  blades: (engines: readonly number[]) =>
+    `Turn propellers by their blades: ${engines.length > 1 ? "engines" : "engine"} ${engines.join(", ")}`,
   noDate: "no date",
   overSince: (day: string) => `over since ${day}`,
   until: (day: string) => `until ${day}`,

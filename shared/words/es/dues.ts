@@ -5,7 +5,8 @@ export const dues: DuesWords = {
   atPost: (name, post) => `${name}, ${post.toLowerCase()}`,
   dated: (name, date) => `${name}: ${date.toLowerCase()}`,
   onEngine: (name, n) => `${name}, motor ${n}`,
-  blades: (engines) => `Girar la hélice por palas antes del próximo arranque: motor ${engines}`,
+  blades: (engines) =>
+    `Girar hélices por palas: ${engines.length > 1 ? "motores" : "motor"} ${engines.join(", ")}`,
   noDate: "sin fecha",
   overSince: (day) => `vencido desde el ${day}`,
   until: (day) => `hasta el ${day}`,

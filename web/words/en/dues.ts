@@ -21,7 +21,6 @@ export const duesPage = {
   source: "Required by (manual, page)",
   by: "How often",
   days: "By days",
-  hours: "By hours",
   part: { engine: "Hours of the engine", propeller: "Hours of the propeller" },
   everyDays: "Days between two",
   everyHours: "Hours between two",

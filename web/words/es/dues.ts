@@ -23,7 +23,6 @@ export const duesPage: DuesPageWords = {
   source: "Lo exige (manual, página)",
   by: "Cada cuánto",
   days: "Por días",
-  hours: "Por horas",
   part: { engine: "Horas del motor", propeller: "Horas de la hélice" },
   everyDays: "Días entre dos",
   everyHours: "Horas entre dos",
