@@ -32,6 +32,11 @@ export async function photographPages(
   await at("/aircraft", "Aircraft", "Old Carrack");
   await at("/aircraft/QX-KIV", "An aircraft", "What is fitted", true);
   await at("/aircraft/new", "Add an aircraft", "Registration");
+  await at("/equipment", "Equipment", "Equipment");
+  await at("/house", "The house", "Currencies of people");
+  await at("/dues", "Dues", "Inspections", true);
+  await seat.press("Add an inspection");
+  await camera.take("Add an inspection", "Anybody", page, true);
   await at("/plan", "Plan a start", "Aircraft");
   await seat.press(/^Windhover/);
   await seat.sees(/^Order of starting/);
