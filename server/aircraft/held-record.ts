@@ -1,5 +1,6 @@
 import { evolveRecord } from "../../shared/aircraft/evolve.ts";
 import type { AircraftRecord } from "../../shared/aircraft/record.ts";
+import { type DefectLife, livesAfter } from "../../shared/defects/lives.ts";
 import { genesis, type Sealed, seal } from "../../shared/evidence/chain.ts";
 import { readSealedRecord } from "../../shared/evidence/read.ts";
 import type { RecordEvent } from "../../shared/protocol/recordEvents.ts";
@@ -12,6 +13,8 @@ const PAGE = 1_000;
 /** An aircraft's record in memory, with the hash of its last event. */
 export interface HeldRecord {
   record: AircraftRecord | null;
+  /** Its defects from their writing to their closing, by number. */
+  defects: readonly DefectLife[];
   headHash: string;
   /** Ids of the commands that were given to it, and the number of the event each led to. */
   answered: ReadonlyMap<string, number>;
@@ -23,7 +26,7 @@ export function recordId(aircraft: string): string {
 }
 
 export function noRecord(aircraft: string): HeldRecord {
-  return { record: null, headHash: genesis(recordId(aircraft), sha256), answered: new Map() };
+  return { record: null, defects: [], headHash: genesis(recordId(aircraft), sha256), answered: new Map() };
 }
 
 /**
@@ -57,8 +60,10 @@ export async function readOnRecord(
 
 export function after(held: HeldRecord, event: RecordEvent, hash: string): HeldRecord {
   const { command } = event;
+  const record = evolveRecord(held.record, event);
   return {
-    record: evolveRecord(held.record, event),
+    record,
+    defects: livesAfter(held.defects, held.record, event, record),
     headHash: hash,
     answered: command === null ? held.answered : new Map([...held.answered, [command, event.seq]]),
   };

@@ -5,6 +5,7 @@ import { isNews } from "../../shared/aircraft/know.ts";
 import { wordsOf } from "../../shared/aircraft/locate.ts";
 import type { AircraftRecord } from "../../shared/aircraft/record.ts";
 import { standingFor } from "../../shared/aircraft/standingFor.ts";
+import type { DefectLife } from "../../shared/defects/lives.ts";
 import { canonical } from "../../shared/evidence/canonical.ts";
 import { type Actor, EVENT_VERSION } from "../../shared/protocol/events.ts";
 import type { RecordAction, RecordEvent, RecordFact } from "../../shared/protocol/recordEvents.ts";
@@ -89,6 +90,14 @@ export class AircraftRecords {
    */
   read(aircraft: string): Promise<AircraftRecord | null> {
     return this.#inTurn(aircraft, async () => (await this.#readOn(aircraft)).record);
+  }
+
+  /**
+   * Returns the aircraft's defects from their writing to their closing, by number.
+   * @throws StoreFailure
+   */
+  defects(aircraft: string): Promise<readonly DefectLife[]> {
+    return this.#inTurn(aircraft, async () => (await this.#readOn(aircraft)).defects);
   }
 
   /** Returns what the session is to be told, from memory; undefined when it knows everything. */
@@ -254,6 +263,7 @@ const PARTS = [
   "handling",
   "drills",
   "defects",
+  "defectsClosed",
   "engines",
   "chocks",
   "brakes",

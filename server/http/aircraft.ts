@@ -1,5 +1,6 @@
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
+import { timesBefore } from "../../shared/defects/lives.ts";
 import { recordActionSchema } from "../../shared/protocol/recordEvents.ts";
 import { refusalSchema } from "../../shared/protocol/refusal.ts";
 import { lastReportedSchema, standingItemSchema } from "../../shared/protocol/standing.ts";
@@ -27,6 +28,21 @@ const standing = z.object({
   lastReported: lastReportedSchema.nullable(),
   /** Sessions that are not over. */
   open: z.array(z.string()),
+});
+
+const session = z.string().nullable();
+const life = z.object({
+  no: z.number().int().describe("Its number in the aircraft's record"),
+  id: z.string(),
+  words: z.string(),
+  engine: z.number().int().nullable(),
+  barsStart: z.boolean(),
+  written: z.object({ at: z.number(), name: z.string(), session }),
+  deferrals: z.array(z.object({ at: z.number(), name: z.string(), until: z.string(), reason: z.string() })),
+  closed: z
+    .object({ at: z.number(), name: z.string().nullable(), reason: z.string().nullable(), session })
+    .nullable(),
+  before: z.number().int().describe("How often the same words were written before at the same place"),
 });
 
 /** Routes about what stands at an aircraft, with or without a session. */
@@ -70,6 +86,24 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
     },
   );
 
+  app.get(
+    "/aircraft/:id/defects",
+    {
+      config: { problems: ["notFound"] },
+      schema: {
+        tags: ["aircraft"],
+        summary: "The aircraft's defects from their writing to their closing, the newest first",
+        params,
+        response: { 200: z.array(life) },
+      },
+    },
+    async (request) => {
+      const { id } = await known(request.params.id);
+      const lives = await records.defects(id);
+      return lives.map((l) => ({ ...l, before: timesBefore(lives, l) })).reverse();
+    },
+  );
+
   app.post(
     "/aircraft/:id/reports",
     {
@@ -77,7 +111,7 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
       schema: {
         tags: ["aircraft"],
         summary:
-          "A stop, where a fire burns or a defect, reported without a session, or the end of what stands there",
+          "A stop, where a fire burns or a defect, reported without a session; a defect deferred; or the end of what stands there",
         params,
         body: z.strictObject({ commandId: z.uuid(), action: recordActionSchema }),
         response: {

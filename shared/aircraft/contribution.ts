@@ -11,6 +11,7 @@ export function contributionOf(state: SessionState): Contribution {
     items: [...stops(state), ...atTheAircraft(state), ...written(state)],
     ended: endedHere(state),
     ...located(state),
+    ...closed(state),
     engines: state.engines.map(({ n, starter, blades, lastRanAt }) => ({ n, starter, blades, lastRanAt })),
     lastReported: lastReported(state),
   };
@@ -69,6 +70,14 @@ function written(state: SessionState): Item[] {
     no === undefined ? [{ is: "defect", ref: by.seq, id, words, engine, barsStart, by }] : [],
   );
   return [...drills, ...defects];
+}
+
+/** Returns how the session's defects were closed, so that the aircraft's record tells it. */
+function closed({ defectsClosed }: SessionState): Pick<Contribution, "defectsClosed"> {
+  if (defectsClosed === undefined) return {};
+  return {
+    defectsClosed: defectsClosed.map(({ id, reason, by }) => ({ id, reason, by: attribution(by) })),
+  };
 }
 
 function lastReported({ chocks, brakes, groundPower }: SessionState): LastReported {

@@ -2,6 +2,7 @@ import type { Post } from "../protocol/posts.ts";
 import type { RecordAction, RecordFact } from "../protocol/recordEvents.ts";
 import type { Refusal } from "../protocol/refusal.ts";
 import type { FireWord, Item } from "../protocol/standing.ts";
+import type { Attribution } from "../session/attribution.ts";
 import { withWords } from "./locate.ts";
 import type { AircraftRecord } from "./record.ts";
 
@@ -53,6 +54,8 @@ export function decideRecord(
       const { words, barsStart } = action;
       return report({ is: "defect", ref, id: `${record.id}-${ref}`, words, engine, barsStart, by });
     }
+    case "deferDefect":
+      return defer(record, action, person, { ...by, at: now });
     case "end":
       return end(record, action, person);
   }
@@ -115,6 +118,26 @@ function end(
     return refusal({ reason: "notYourHold", posts: ["supervisor"] });
   }
   return { facts: [{ type: "ended", no, reason }] };
+}
+
+/**
+ * Defers a defect to the end of a day. A supervisor may, while no session of the aircraft is open: in an open session
+ * the crew closes the defect, or two people set its condition aside.
+ */
+function defer(
+  record: AircraftRecord,
+  { no, until, reason }: Extract<RecordAction, { type: "deferDefect" }>,
+  { id, mayHold }: RecordPerson,
+  by: Attribution,
+): RecordVerdict {
+  const defect = record.items.find((i) => i.no === no && i.item.is === "defect");
+  if (!defect) return refusal({ reason: "nothingOpen" });
+  const [session] = Object.keys(record.open);
+  if (session !== undefined) return refusal({ reason: "aircraftBusy", found: session });
+  if (!mayHold.includes("supervisor")) return refusal({ reason: "notQualified", posts: ["supervisor"] });
+  const today = new Date(by.at).toISOString().slice(0, 10);
+  if (until < today) return refusal({ reason: "outOfRange", found: `${today} to 9999-12-31` });
+  return { facts: [{ type: "deferred", no, deferral: { until, reason, by, person: id } }] };
 }
 
 function refusal(refusal: Refusal): RecordVerdict {

@@ -54,6 +54,15 @@ function apply(record: AircraftRecord, fact: RecordFact): AircraftRecord {
       return ended(record, [fact.no]);
     case "located":
       return located(record, [{ no: fact.no, said: [fact.word] }]);
+    case "deferred":
+      return {
+        ...record,
+        items: record.items.map((i) =>
+          i.no === fact.no && i.item.is === "defect"
+            ? { ...i, item: { ...i.item, deferred: fact.deferral } }
+            : i,
+        ),
+      };
   }
 }
 

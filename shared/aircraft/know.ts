@@ -193,8 +193,8 @@ function withDrillsAndDefects(state: SessionState, items: readonly StandingItem[
   });
   const defects = items.flatMap(({ no, item }): Defect[] => {
     if (item.is !== "defect" || state.defects.some((d) => d.no === no || d.id === item.id)) return [];
-    const { id, words, engine, barsStart, by } = item;
-    return [{ id, words, engine, barsStart, by, no }];
+    const { id, words, engine, barsStart, by, deferred } = item;
+    return [{ id, words, engine, barsStart, by, no, ...(deferred === undefined ? {} : { deferred }) }];
   });
   if (drills.length + defects.length === 0) return state;
   return {

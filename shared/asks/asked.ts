@@ -1,7 +1,7 @@
 import { alertAsks } from "../alerts/asks.ts";
 import { cardAsk } from "../card/asks.ts";
 import { checks } from "../checks/asks.ts";
-import { barringDefects } from "../defects/asks.ts";
+import { barringDefectAsks } from "../defects/asks.ts";
 import { drillSteps } from "../drills/asks.ts";
 import { nextEngine, startAsks, unattendedAsks } from "../engine/asks.ts";
 import { clearances } from "../engine/clearanceAsks.ts";
@@ -72,7 +72,7 @@ const OF_POST: Readonly<Record<Post, readonly Asks[]>> = {
   supervisor: [
     clearances,
     unattendedAsks,
-    barringDefects,
+    barringDefectAsks,
     allClearAsk,
     nextStage,
     goBack,

@@ -1,4 +1,4 @@
-import { barringDefects } from "../defects/barring.ts";
+import { barringDefects, barsAgainAt } from "../defects/barring.ts";
 import { barringDrill } from "../drills/bars.ts";
 import { leavesOut } from "../leaves/out.ts";
 import type { OutService } from "../leaves/services.ts";
@@ -36,7 +36,7 @@ export const noDrillBars: ReportedCondition<"noDrillBars"> = {
   },
 };
 
-/** No open defect that bars a start of this engine or of the aircraft. */
+/** No open defect that bars a start of this engine or of the aircraft, and is not deferred. */
 export const noBarringDefect: ReportedCondition<"noBarringDefect"> = {
   id: "noBarringDefect",
   owners: ["supervisor"],
@@ -44,9 +44,9 @@ export const noBarringDefect: ReportedCondition<"noBarringDefect"> = {
   freshness: null,
   mayBeSetAside: true,
   askedBefore: true,
-  find(state, engine) {
-    const [defect] = barringDefects(state, engine);
-    if (!defect) return { is: "yes", at: null, by: null, until: null };
+  find(state, engine, now) {
+    const [defect] = barringDefects(state, engine, now);
+    if (!defect) return { is: "yes", at: null, by: null, until: barsAgainAt(state, engine, now) };
     return reportedNo(defect.by, defect.words);
   },
 };

@@ -2,29 +2,28 @@ import { type Ask, ask, choice } from "../asks/ask.ts";
 import { isNextFree, nextInOrder } from "../engine/nextInOrder.ts";
 import { oilAlertStands } from "../engine/oilUnknown.ts";
 import type { SessionState } from "../session/state.ts";
+import { barringDefects } from "./barring.ts";
 
 /** Defects that bar the next engine are closed by the supervisor, with what was found, once no drill of its oil is open. */
-export function barringDefects(state: SessionState): Ask[] {
+export function barringDefectAsks(state: SessionState, now: number): Ask[] {
   const n = isNextFree(state) ? nextInOrder(state) : null;
   if (n === null || !state.type.conditions.includes("noBarringDefect") || oilAlertStands(state, n)) return [];
-  return state.defects
-    .filter((d) => d.barsStart && (d.engine === null || d.engine === n))
-    .map((d) =>
-      ask({
-        key: `defect:${d.id}`,
-        say: "barringDefect",
-        weight: 4,
-        engine: n,
-        since: d.by.at,
-        detail: { is: "defect", words: d.words },
-        choices: [
-          choice(
-            "closeDefect",
-            "plain",
-            { type: "closeDefect", defect: d.id },
-            { is: "words", field: "reason" },
-          ),
-        ],
-      }),
-    );
+  return barringDefects(state, n, now).map((d) =>
+    ask({
+      key: `defect:${d.id}`,
+      say: "barringDefect",
+      weight: 4,
+      engine: n,
+      since: d.by.at,
+      detail: { is: "defect", words: d.words },
+      choices: [
+        choice(
+          "closeDefect",
+          "plain",
+          { type: "closeDefect", defect: d.id },
+          { is: "words", field: "reason" },
+        ),
+      ],
+    }),
+  );
 }

@@ -36,7 +36,7 @@ export function covered(seen: SeenAside, present: SeenAside): boolean {
 function thingsOf(state: SessionState, condition: ConditionId, engine: number, now: number): string[] | null {
   switch (condition) {
     case "noBarringDefect":
-      return barringDefects(state, engine).map((d) => d.id);
+      return barringDefects(state, engine, now).map((d) => d.id);
     case "othersSettled":
       return state.engines.flatMap((e) => {
         if (e.n === engine) return [];

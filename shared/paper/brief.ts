@@ -10,6 +10,7 @@ import type { Drill } from "../types/drill.ts";
 import type { AircraftType } from "../types/schema.ts";
 import { stateIn } from "../words/authored.ts";
 import { briefWords } from "../words/brief.ts";
+import { dayWords } from "../words/dates.ts";
 import type { BriefWords } from "../words/en/brief.ts";
 import { equipmentLines } from "../words/equipment.ts";
 import type { Language } from "../words/language.ts";
@@ -132,7 +133,10 @@ export function briefOf(planned: SessionState, people: readonly BriefPerson[], s
     whoStops: stopperOf(state, words),
     openDefects: state.defects.map((d) => {
       const said = d.engine === null ? words.defect(d.words) : words.defectAt(d.engine, d.words);
-      return d.barsStart ? words.bars(said) : said;
+      if (!d.barsStart) return said;
+      if (d.deferred === undefined) return words.bars(said);
+      const { until, by } = d.deferred;
+      return words.deferred(said, dayWords(Date.parse(until), say.language), say.person(by.name));
     }),
     near: (state.neighbours ?? []).map((n) =>
       words.nearIs(n.name, words.kinds[n.kind], n.bearingDeg, written(n.distance), written(n.across)),

@@ -1,8 +1,9 @@
 import { z } from "zod";
 import { engineSchema } from "./commands.ts";
 import { firePlaceSchema } from "./enums.ts";
+import { daySchema } from "./equipment.ts";
 import { eventSchema } from "./events.ts";
-import { contributionSchema, fireWordSchema, itemSchema } from "./standing.ts";
+import { contributionSchema, deferralSchema, fireWordSchema, itemSchema } from "./standing.ts";
 import { line } from "./text.ts";
 
 const ref = z.number().int().min(1);
@@ -25,6 +26,8 @@ export const recordFactSchema = z.discriminatedUnion("type", [
   /** Something was reported while no session was open. */
   z.strictObject({ type: z.literal("reported"), item: itemSchema }),
   z.strictObject({ type: z.literal("ended"), no: ref, reason: z.string().optional() }),
+  /** A supervisor deferred a defect. */
+  z.strictObject({ type: z.literal("deferred"), no: ref, deferral: deferralSchema }),
   /** Somebody said where a fire burns while no session was needed for it. */
   z.strictObject({ type: z.literal("located"), no: ref, word: fireWordSchema }),
 ]);
@@ -54,6 +57,14 @@ export const recordActionSchema = z.discriminatedUnion("type", [
     type: z.literal("end"),
     /** The item's number in the record. */
     no: ref,
+    reason: line(280),
+  }),
+  z.strictObject({
+    type: z.literal("deferDefect"),
+    /** The defect's number in the record. */
+    no: ref,
+    /** The last day on which it does not bar a start. */
+    until: daySchema,
     reason: line(280),
   }),
   z.strictObject({

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { engineSchema } from "./commands.ts";
 import { firePlaceSchema, postSchema } from "./enums.ts";
+import { daySchema } from "./equipment.ts";
 import { quantitySchema } from "./quantity.ts";
 
 const ms = z.number().int();
@@ -40,6 +41,18 @@ const usedStarterSchema = z.strictObject({
     .optional(),
   expected: z.number().optional(),
 });
+
+/** That a defect does not bar a start to the end of a day, UTC: who decided it, and why. */
+export const deferralSchema = z.strictObject({
+  until: daySchema,
+  reason: z.string(),
+  by: attributionSchema,
+  person: z.string(),
+});
+export type Deferral = z.infer<typeof deferralSchema>;
+
+/** That a session closed a defect, with what was done. */
+const closedDefectSchema = z.strictObject({ id: z.string(), reason: z.string(), by: attributionSchema });
 
 /** One thing that stands at an aircraft, as the session that knows of it reports it. */
 export const itemSchema = z.discriminatedUnion("is", [
@@ -94,6 +107,8 @@ export const itemSchema = z.discriminatedUnion("is", [
     engine: engineSchema.nullable(),
     barsStart: z.boolean(),
     by: attributionSchema,
+    /** The last deferral. Absent without any. */
+    deferred: deferralSchema.optional(),
   }),
 ]);
 export type Item = z.infer<typeof itemSchema>;
@@ -136,6 +151,8 @@ export const contributionSchema = z.strictObject({
   ended: z.array(ref),
   /** Fires from elsewhere, and the words of where they burn that this session knows. Absent without any. */
   located: z.array(z.strictObject({ no: ref, said: fireWordsSchema })).optional(),
+  /** Defects that this session has closed. Absent without any. */
+  defectsClosed: z.array(closedDefectSchema).optional(),
   engines: z.array(engineHistorySchema),
   lastReported: lastReportedSchema,
 });

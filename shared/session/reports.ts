@@ -58,7 +58,11 @@ export function evolveReport(state: SessionState, event: SessionEvent, fact: Rep
       return remarked({ ...state, defects: [...state.defects, defect] }, fact.engine);
     }
     case "defectClosed":
-      return { ...state, defects: state.defects.filter((d) => d.id !== fact.defect) };
+      return {
+        ...state,
+        defects: state.defects.filter((d) => d.id !== fact.defect),
+        defectsClosed: [...(state.defectsClosed ?? []), { id: fact.defect, reason: fact.reason, by }],
+      };
     case "exceeded":
       return withEngine(state, fact.engine, (e) => ({
         ...e,

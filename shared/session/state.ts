@@ -15,7 +15,7 @@ import type { Quantity } from "../protocol/quantity.ts";
 import type { SeenAside } from "../protocol/seenAside.ts";
 import type { Answer, Channel, FirePlace, SignalKind } from "../protocol/signals.ts";
 import type { Purpose, Stage } from "../protocol/stages.ts";
-import type { FireWord } from "../protocol/standing.ts";
+import type { Deferral, FireWord } from "../protocol/standing.ts";
 import type { AircraftType } from "../types/schema.ts";
 import type { SeenFlash, Weather } from "../weather/weather.ts";
 import type { Attribution, Reading } from "./attribution.ts";
@@ -172,6 +172,15 @@ export interface Defect {
   by: Attribution;
   /** Its number in the aircraft's record, if it came from there. */
   no?: number;
+  /** While it lasts, the defect bars nothing. Absent without any. */
+  deferred?: Deferral;
+}
+
+/** A defect that was closed in this session, with what was done. */
+export interface ClosedDefect {
+  id: string;
+  reason: string;
+  by: Attribution;
 }
 
 /** An open drill: the steps that each post has done or left. */
@@ -312,6 +321,8 @@ export interface SessionState {
   /** The newest request to abandon that needed a second person. */
   abandon?: AbandonAsked;
   defects: Defect[];
+  /** Absent while none was closed. */
+  defectsClosed?: ClosedDefect[];
   drills: DrillRun[];
   /** Fires, alerts and blade counts that still exist and have already opened their drill. */
   drillsOpened: number[];

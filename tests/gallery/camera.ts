@@ -54,11 +54,19 @@ export class Camera {
   readonly #folder: string;
   readonly #sizes: readonly Size[];
   readonly #lights: readonly Light[];
+  readonly #direction: "ltr" | "rtl";
 
-  constructor(folder: string, sizes: readonly Size[], lights: readonly Light[]) {
+  /** @param direction of the writing; no language of the product is written from the right yet */
+  constructor(
+    folder: string,
+    sizes: readonly Size[],
+    lights: readonly Light[],
+    direction: "ltr" | "rtl" = "ltr",
+  ) {
     this.#folder = folder;
     this.#sizes = sizes;
     this.#lights = lights;
+    this.#direction = direction;
     mkdirSync(folder, { recursive: true });
   }
 
@@ -68,6 +76,7 @@ export class Camera {
    */
   async take(scene: string, who: string, page: Page, whole = false, at?: string): Promise<void> {
     const before = page.viewportSize();
+    await page.evaluate((dir) => document.documentElement.setAttribute("dir", dir), this.#direction);
     for (const size of this.#sizes) {
       await page.setViewportSize(SIZES[size]);
       for (const light of this.#lights) {

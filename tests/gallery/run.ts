@@ -21,11 +21,17 @@ const listOf = <T extends string>(all: readonly T[]) =>
     .pipe(z.array(z.enum(all as readonly [T, ...T[]])).min(1));
 
 const { values } = parseArgs({
-  options: { readme: { type: "boolean" }, sizes: { type: "string" }, lights: { type: "string" } },
+  options: {
+    readme: { type: "boolean" },
+    sizes: { type: "string" },
+    lights: { type: "string" },
+    "right-to-left": { type: "boolean" },
+  },
 });
+const direction = values["right-to-left"] ? "rtl" : "ltr";
 const { sizes, lights } = z
   .object({ sizes: listOf(Object.keys(SIZES) as Size[]), lights: listOf(LIGHTS) })
-  .parse(values);
+  .parse({ sizes: values.sizes, lights: values.lights });
 
 // A busy machine takes long over the pictures of one moment. The limits are longer than the demo's, but not so long
 // that the times left in the pictures stop looking like a start.
@@ -46,7 +52,7 @@ process.exit(process.exitCode ?? 0);
 
 async function photographAll(): Promise<void> {
   rmSync(FOLDER, { recursive: true, force: true });
-  const camera = new Camera(FOLDER, sizes, lights);
+  const camera = new Camera(FOLDER, sizes, lights, direction);
   try {
     await photographStart(browser, server, url, camera);
   } finally {

@@ -103,8 +103,8 @@ export async function photographStart(
   }
   await toWarmUp(crew);
   await posts(camera, "Warm-up", crew);
-  await cockpit.page.locator(".readings").scrollIntoViewIfNeeded();
-  await camera.take("Readings over time", "Cockpit", cockpit.page);
+  await cockpit.page.locator(".readings").waitFor();
+  await camera.take("Readings over time", "Cockpit", cockpit.page, false, ".readings");
   await camera.take("Engines in order", "Cockpit", cockpit.page, false, ".engine-table");
   for (const [who, { page }] of named(crew))
     await camera.take("What else there is", who, page, false, ".panel-ask > :last-child");
@@ -163,6 +163,7 @@ async function sheets(camera: Camera, { cockpit, guard }: Crew): Promise<void> {
 
 async function observer(browser: Browser, url: string, code: string, camera: Camera): Promise<void> {
   const seat = await Seat.open(browser, url, "keren");
+  await seat.page.locator(".ramp-card").waitFor();
   await camera.take("Ramp, one aircraft on it", "Observer", seat.page);
   await seat.page.getByLabel("Joining code").fill(code);
   await seat.press("Join");

@@ -118,6 +118,8 @@ export const brief = {
   defect: (words: string) => words,
   defectAt: (n: number, words: string) => `Number ${n}: ${words}`,
   bars: (defect: string) => `${defect} (blocks the start)`,
+  deferred: (defect: string, day: string, name: string) =>
+    `${defect} (deferred to ${day} by ${name}, then it blocks the start)`,
   kinds: { fuelling: "fuelling", building: "building", aircraft: "other aircraft", public: "public" },
   nearIs: (name: string, kind: string, bearing: number, distance: string, across: string) =>
     `${name} (${kind}): bearing ${bearing}°, ${distance} from the nose, ${across} across`,

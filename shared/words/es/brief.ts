@@ -116,6 +116,8 @@ export const brief: BriefWords = {
   defect: (words) => words,
   defectAt: (n, words) => `Motor ${n}: ${words}`,
   bars: (defect) => `${defect} (impide el arranque)`,
+  deferred: (defect, day, name) =>
+    `${defect} (aplazado hasta el ${day} por ${name}, después impide el arranque)`,
   kinds: { fuelling: "combustible", building: "edificio", aircraft: "otro avión", public: "público" },
   nearIs: (name, kind, bearing, distance, across) =>
     `${name} (${kind}): marcación ${bearing}°, a ${distance} de la nariz, ${across} de ancho`,

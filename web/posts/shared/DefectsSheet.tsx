@@ -1,5 +1,7 @@
 import { useState } from "react";
+import { isDeferred } from "../../../shared/defects/barring.ts";
 import type { Defect } from "../../../shared/session/state.ts";
+import { dayWords } from "../../../shared/words/dates.ts";
 import { ago } from "../../ui/numbers.ts";
 import { ReasonEntry } from "../../ui/ReasonEntry.tsx";
 import { Sheet } from "../../ui/Sheet.tsx";
@@ -67,13 +69,18 @@ interface RowProps {
 }
 
 function DefectRow({ defect: d, now, onCloseIt }: RowProps) {
-  const { text } = useWords();
+  const { text, say } = useWords();
   const words = useLaterWords().defects;
+  const bars = !d.barsStart
+    ? words.barsNot
+    : d.deferred !== undefined && isDeferred(d, now)
+      ? words.deferred(dayWords(Date.parse(d.deferred.until), say.language), say.person(d.deferred.by.name))
+      : words.bars;
   return (
-    <li data-bars={d.barsStart || undefined}>
+    <li data-bars={(d.barsStart && !isDeferred(d, now)) || undefined}>
       <span className="defect-where">{d.engine === null ? words.aircraft : words.engine(d.engine)}</span>
       <strong>{d.words}</strong>
-      <span className="defect-bars">{d.barsStart ? words.bars : words.barsNot}</span>
+      <span className="defect-bars">{bars}</span>
       <span className="defect-by">{words.by(d.by.name, ago(now - d.by.at, text))}</span>
       {onCloseIt && (
         <button type="button" className="small-key" onClick={onCloseIt}>

@@ -7,6 +7,7 @@ export const defects = {
   engine: (n: number) => `Number ${n}`,
   bars: "Blocks the start",
   barsNot: "Does not block the start",
+  deferred: (day: string, name: string) => `Deferred to ${day} by ${name}`,
   by: (name: string, when: string) => `${name}, ${when}`,
   write: "Write up a defect",
   where: "Where is it?",

@@ -8,6 +8,7 @@ export const defects: LaterWords["defects"] = {
   engine: (n: number) => `Motor ${n}`,
   bars: "Impide el arranque",
   barsNot: "No impide el arranque",
+  deferred: (day, name) => `Aplazado hasta el ${day} por ${name}`,
   by: (name: string, when: string) => `${name}, ${when}`,
   write: "Anotar un defecto",
   where: "¿Dónde está?",
