@@ -2,7 +2,7 @@ import { endOf } from "../house/due.ts";
 import type { Defect, SessionState } from "../session/state.ts";
 
 /** Returns true while a deferral keeps the defect from barring: to the end of its day, UTC. */
-export function isDeferred({ deferred }: Pick<Defect, "deferred">, now: number): boolean {
+export function isDeferred({ deferred }: { deferred?: { until: string } }, now: number): boolean {
   return deferred !== undefined && now < endOf(deferred.until);
 }
 

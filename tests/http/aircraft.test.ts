@@ -128,3 +128,30 @@ it("[HSE-7] a plan records what was fitted then", async () => {
   const { events } = (await ask("ada", "GET", `/sessions/${body.id}/events`)).body;
   expect(events[0].fact.fitted).toEqual([place(2, "A-1", 900)]);
 });
+
+it("[DEF-3] [DEF-4] a defect is written by anybody, deferred and closed by a supervisor, and its life is read by everybody", async () => {
+  let n = 0;
+  const report = async (who: string, action: object) => {
+    n += 1;
+    const commandId = `00000000-0000-4000-8000-0000000d${String(n).padStart(4, "0")}`;
+    return (await ask(who, "POST", "/aircraft/CH-TST/reports", { commandId, action })).body;
+  };
+  const leak = { type: "writeDefect", words: "Oil leak", engine: 2, barsStart: true };
+  expect((await report("bo", leak)).status).toBe("accepted");
+  const [written] = (await ask("ada", "GET", "/aircraft/CH-TST/defects")).body;
+  const defer = { type: "deferDefect", no: written.no, until: "2031-03-04", reason: "Within the list" };
+  expect((await report("bo", defer)).refusal.reason).toBe("notQualified");
+  expect((await report("di", defer)).status).toBe("accepted");
+  await report("di", { type: "end", no: written.no, reason: "Seal replaced" });
+  await report("bo", leak);
+  expect((await ask("bo", "GET", "/aircraft/CH-TST/defects")).body).toMatchObject([
+    { words: "Oil leak", before: 1, closed: null },
+    {
+      before: 0,
+      written: { name: "Bo", session: null },
+      deferrals: [{ name: "Di", until: "2031-03-04", reason: "Within the list" }],
+      closed: { name: "Di", reason: "Seal replaced", session: null },
+    },
+  ]);
+  expect((await ask("bo", "GET", "/aircraft/CH-NONE/defects")).kind).toBe("notFound");
+});

@@ -87,6 +87,7 @@ describe("the documentation", () => {
       "/api/aircraft",
       "/api/aircraft/{id}",
       "/api/aircraft/{id}/changes",
+      "/api/aircraft/{id}/defects",
       "/api/aircraft/{id}/hours",
       "/api/aircraft/{id}/reports",
       "/api/aircraft/{id}/retired",

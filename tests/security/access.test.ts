@@ -88,6 +88,7 @@ const ROWS: readonly Row[] = [
     body: () => ({ hours: [{ n: 1, engine: 1, propeller: null }] }),
   },
   { route: "GET /api/standing", for: "signed in" },
+  { route: "GET /api/aircraft/{id}/defects", for: "signed in", at: { id: "none" } },
   { route: "GET /api/aircraft/{id}/standing", for: "signed in", at: { id: "none" } },
   {
     route: "POST /api/aircraft/{id}/reports",

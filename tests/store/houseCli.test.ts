@@ -55,7 +55,7 @@ it("[HSE-13] [HSE-14] [HSE-21] [EQP-10] npm run house explains itself before the
   await directory.close();
   lock.close();
   rmSync(folder, { recursive: true });
-}, 120_000);
+}, 600_000);
 
 function house(file: string, ...words: string[]): Promise<string> {
   return new Promise((resolve, reject) => {

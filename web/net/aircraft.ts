@@ -1,3 +1,4 @@
+import type { DefectLife } from "../../shared/defects/lives.ts";
 import type { HouseAircraft } from "../../shared/house/aircraft.ts";
 import type { PlanBar } from "../../shared/house/planBar.ts";
 import { api } from "./app.ts";
@@ -24,6 +25,11 @@ export interface RegisterChange {
   body: HouseAircraft;
 }
 
+/** A defect, and how often the same words were written before at the same place. */
+export interface DefectRow extends DefectLife {
+  before: number;
+}
+
 export interface NewHours {
   n: number;
   engine: number | null;
@@ -41,6 +47,7 @@ export const aircraft = {
   add: (entry: AircraftEntry) => api.send("POST", "/api/aircraft", entry),
   change: ({ id, ...entry }: AircraftEntry, revision: number, reason: string | null) =>
     api.send("PUT", at(id), { ...entry, reason }, asRead(revision)),
+  defects: (id: string) => api.json<DefectRow[]>("GET", `${at(id)}/defects`),
   retire: (id: string, revision: number, retired: boolean, reason: string) =>
     api.send("PUT", `${at(id)}/retired`, { retired, reason }, asRead(revision)),
   hours: (id: string, revision: number, hours: NewHours[]) =>

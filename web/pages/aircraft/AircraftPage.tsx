@@ -12,6 +12,7 @@ import { AircraftKeys } from "./AircraftKeys.tsx";
 import type { Doing } from "./acts.ts";
 import { Bar } from "./Bar.tsx";
 import { ChangeAircraft } from "./ChangeAircraft.tsx";
+import { Defects } from "./Defects.tsx";
 import { EnterHours } from "./EnterHours.tsx";
 import { FittedTable } from "./FittedTable.tsx";
 import { History } from "./History.tsx";
@@ -73,6 +74,13 @@ export function AircraftPage({ id, me, changed }: { id: string; me: Me; changed:
           {row.bar !== null && <MoveType {...acts} bar={row.bar} may={supervisor} />}
           <FittedTable row={row} type={type} engines={engines} />
           <AircraftKeys row={row} me={me} onDo={setDoing} />
+          <Defects
+            aircraft={row.id}
+            engines={engines}
+            supervisor={supervisor}
+            changed={changed}
+            onTrouble={setTrouble}
+          />
           <History changes={changes} />
         </>
       )}

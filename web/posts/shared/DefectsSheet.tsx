@@ -18,7 +18,14 @@ export function DefectsSheet({ panel, onClose }: { panel: Panel; onClose(): void
   const { defects } = panel.state;
   return (
     <Sheet title={words.title(defects.length)} onClose={onClose}>
-      {writing && <WriteDefect panel={panel} onDone={() => setWriting(false)} />}
+      {writing && (
+        <WriteDefect
+          engines={panel.state.engines.map((e) => e.n)}
+          fresh={panel.fresh}
+          onWrite={(defect) => panel.act({ type: "writeDefect", ...defect })}
+          onDone={() => setWriting(false)}
+        />
+      )}
       {closing && (
         <ReasonEntry
           prompt={`${closing.words}. ${words.whyClosed}`}

@@ -1,16 +1,31 @@
 import { useState } from "react";
 import { ReasonEntry } from "../../ui/ReasonEntry.tsx";
 import { useLaterWords } from "../../words/later.ts";
-import type { Panel } from "./model.ts";
+
+/** A defect as it is written. */
+export interface WrittenDefect {
+  words: string;
+  engine?: number;
+  barsStart: boolean;
+}
+
+interface Props {
+  /** The aircraft's engines. */
+  engines: readonly number[];
+  /** False while nothing can be sent. */
+  fresh: boolean;
+  onWrite(defect: WrittenDefect): void;
+  onDone(): void;
+}
 
 /** Asks one question at a time: place, description, and whether a start may go on with the defect. */
-export function WriteDefect({ panel, onDone }: { panel: Panel; onDone(): void }) {
+export function WriteDefect({ engines, fresh, onWrite, onDone }: Props) {
   const [engine, setEngine] = useState<number | null | undefined>(undefined);
   const [what, setWhat] = useState<string | null>(null);
   const words = useLaterWords().defects;
   const write = (barsStart: boolean) => {
     if (what === null) return;
-    panel.act({ type: "writeDefect", words: what, barsStart, ...(engine == null ? {} : { engine }) });
+    onWrite({ words: what, barsStart, ...(engine == null ? {} : { engine }) });
     onDone();
   };
   if (engine === undefined) {
@@ -18,15 +33,9 @@ export function WriteDefect({ panel, onDone }: { panel: Panel; onDone(): void })
       <section className="entry" aria-label={words.where}>
         <h3>{words.where}</h3>
         <div className="option-keys">
-          {panel.state.engines.map((e) => (
-            <button
-              key={e.n}
-              type="button"
-              className="answer"
-              data-tone="plain"
-              onClick={() => setEngine(e.n)}
-            >
-              {words.engine(e.n)}
+          {engines.map((n) => (
+            <button key={n} type="button" className="answer" data-tone="plain" onClick={() => setEngine(n)}>
+              {words.engine(n)}
             </button>
           ))}
           <button type="button" className="answer" data-tone="plain" onClick={() => setEngine(null)}>
@@ -55,20 +64,14 @@ export function WriteDefect({ panel, onDone }: { panel: Panel; onDone(): void })
     <section className="entry" aria-label={words.judge(what)}>
       <h3>{words.judge(what)}</h3>
       <div className="answers">
-        <button
-          type="button"
-          className="answer"
-          data-tone="no"
-          disabled={!panel.fresh}
-          onClick={() => write(true)}
-        >
+        <button type="button" className="answer" data-tone="no" disabled={!fresh} onClick={() => write(true)}>
           {words.bars}
         </button>
         <button
           type="button"
           className="answer"
           data-tone="plain"
-          disabled={!panel.fresh}
+          disabled={!fresh}
           onClick={() => write(false)}
         >
           {words.barsNot}
