@@ -45,7 +45,7 @@ export function DefectRows({ defects, onDo }: Props) {
                   {d.closed.reason !== null && `: ${d.closed.reason}`}
                 </p>
               )}
-              <div className="person-keys">
+              <div className="head-keys">
                 {of !== null && (
                   <button type="button" className="small-key" onClick={() => go(`/session/${of}/record`)}>
                     {words.session}
