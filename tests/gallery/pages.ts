@@ -109,7 +109,7 @@ async function spanish(browser: Browser, url: string, camera: Camera): Promise<v
   await camera.take("Señales de mano", "Cualquiera", page);
   await page.goto(`${url}/plan`);
   await page.getByRole("radio", { name: /^Windhover/ }).click();
-  await page.locator(".order-plan").waitFor();
+  await page.locator(".plan-stand svg").first().waitFor();
   await camera.take("Planear un arranque", "Cualquiera", page, true);
   await page.context().close();
 }
