@@ -2,6 +2,7 @@ import type { AircraftType } from "../../../shared/types/schema.ts";
 import { Aircraft } from "../../ui/plan/Aircraft.tsx";
 import { drawingOf, WIDTH } from "../../ui/plan/geometry.ts";
 import { useTypeWords } from "../../words/types.ts";
+import { LimitsCard } from "./LimitsCard.tsx";
 import { type TypeNames, useTypeNames } from "./names.ts";
 import { type Row, rowsOf } from "./rows.ts";
 
@@ -28,6 +29,7 @@ export function TypeReading({ type }: { type: AircraftType }) {
           ))}
         </nav>
       </div>
+      <LimitsCard type={type} />
       {sections.map(([name, value]) => (
         <section key={name} id={`section-${name}`} className="type-section">
           <h2>{names.name(name)}</h2>

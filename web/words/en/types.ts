@@ -2,6 +2,16 @@ import { pluralsOf } from "../../../shared/words/plural.ts";
 
 const plural = pluralsOf("en");
 
+/** The figures of a gauge: its scale, its normal band and its limits. */
+interface GaugeFigures {
+  from: number;
+  to: number;
+  min: number | undefined;
+  normalLow: number | undefined;
+  normalHigh: number | undefined;
+  max: number | undefined;
+}
+
 /** The pages of aircraft types. Names of a type's parts are in `parts.ts`. */
 export const types = {
   title: "Aircraft types",
@@ -75,6 +85,18 @@ export const types = {
   what: "What",
   absent: "not there",
   sections: "Sections",
+  limits: "Limits",
+  limitsLead:
+    "Heavy: normal. A tick with its figure: the least or the most. The sources are in the sections below.",
+  limitsOf: (name: string, unit: string, of: GaugeFigures) =>
+    [
+      `${name}, ${unit}: scale ${of.from} to ${of.to}`,
+      ...(of.normalLow === undefined && of.normalHigh === undefined
+        ? []
+        : [`normal ${of.normalLow ?? of.from} to ${of.normalHigh ?? of.to}`]),
+      ...(of.min === undefined ? [] : [`at least ${of.min}`]),
+      ...(of.max === undefined ? [] : [`at most ${of.max}`]),
+    ].join(", "),
   figure: "Figure",
   source: "Source",
   drawn: (span: number, length: number) => `Drawn facing forward: span ${span} m, length ${length} m.`,

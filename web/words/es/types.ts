@@ -74,6 +74,18 @@ export const types: TypeWords = {
   what: "Qué",
   absent: "no está",
   sections: "Secciones",
+  limits: "Límites",
+  limitsLead:
+    "Grueso: normal. Una marca con su valor: el mínimo o el máximo. Las fuentes están en las secciones de abajo.",
+  limitsOf: (name, unit, of) =>
+    [
+      `${name}, ${unit}: escala de ${of.from} a ${of.to}`,
+      ...(of.normalLow === undefined && of.normalHigh === undefined
+        ? []
+        : [`normal de ${of.normalLow ?? of.from} a ${of.normalHigh ?? of.to}`]),
+      ...(of.min === undefined ? [] : [`mínimo ${of.min}`]),
+      ...(of.max === undefined ? [] : [`máximo ${of.max}`]),
+    ].join(", "),
   figure: "Valor",
   source: "Fuente",
   drawn: (span, length) => `Dibujado mirando adelante: envergadura ${span} m, largo ${length} m.`,
