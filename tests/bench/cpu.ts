@@ -1,4 +1,4 @@
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 
 /** Ticks per second in which Linux counts processor time (USER_HZ). */
 const HZ = 100;
@@ -7,6 +7,15 @@ const HZ = 100;
 export function cpuSeconds(pid: number): number {
   const fields = readFileSync(`/proc/${pid}/stat`, "utf8").split(") ").at(-1)?.split(" ") ?? [];
   return (Number(fields[11]) + Number(fields[12])) / HZ;
+}
+
+/** Returns the time that a process's threads were ready to run and waited for a core, in seconds. Linux only. */
+export function waitedSeconds(pid: number): number {
+  const waited = readdirSync(`/proc/${pid}/task`).map((thread) => {
+    const [, nanoseconds] = readFileSync(`/proc/${pid}/task/${thread}/schedstat`, "utf8").split(" ");
+    return Number(nanoseconds);
+  });
+  return waited.reduce((sum, each) => sum + each, 0) / 1e9;
 }
 
 /** Returns the memory that a process holds, in MB. Linux only. */

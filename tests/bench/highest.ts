@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { openDatabase } from "../../server/store/open.ts";
-import { cpuSeconds } from "./cpu.ts";
+import { cpuSeconds, waitedSeconds } from "./cpu.ts";
 import { withServer } from "./fan-out.ts";
 import { drive } from "./processes.ts";
 import { headings, row } from "./table.ts";
@@ -10,6 +10,10 @@ import { headings, row } from "./table.ts";
 const TARGET_MS = 50;
 const SESSIONS = 500;
 const SECONDS = 6;
+/** Seconds of each round that are not counted: the driver is a new process, whose code is not compiled yet. */
+const WARMING = 2;
+/** Rounds for each rate. The middle one decides, so that one stall of the machine does not. */
+const ROUNDS = 3;
 const FIRST = 500;
 /** Steps between a rate that was kept and one that was not. */
 const STEPS = 3;
@@ -37,16 +41,24 @@ export async function benchHighest(): Promise<boolean> {
   let best = 0;
   let share = 0;
   await withServer({ sessions: SESSIONS, panels: 1 }, async (server, sessions, tokens) => {
-    const holds = async (rate: number) => {
-      const [cpu, began] = [cpuSeconds(server.pid), performance.now()];
-      const plan = { url: server.url, sessions, panels: 1, rate, seconds: SECONDS, tokens };
-      const { toAck, unanswered } = await drive({ ...plan, transport: "socket.io" });
-      const used = (cpuSeconds(server.pid) - cpu) / ((performance.now() - began) / 1_000);
+    const round = async (rate: number) => {
+      const [cpu, waited, began] = [cpuSeconds(server.pid), waitedSeconds(server.pid), performance.now()];
+      const plan = { url: server.url, sessions, panels: 1, rate, tokens, transport: "socket.io" as const };
+      const { toAck, unanswered } = await drive({ ...plan, seconds: SECONDS + WARMING, warming: WARMING });
+      const took = (performance.now() - began) / 1_000;
+      const used = (cpuSeconds(server.pid) - cpu) / took;
+      const waits = (1_000 * (waitedSeconds(server.pid) - waited)) / took;
       console.log(
-        `${row(`${rate}, ${unanswered} not accepted`, toAck)}  server ${(100 * used).toFixed(0)} % of a core`,
+        `${row(`${rate}, ${unanswered} not accepted`, toAck)}  server ${(100 * used).toFixed(0)} % of a core, ${waits.toFixed(0)} ms a second waiting for one`,
       );
-      const held = unanswered === 0 && toAck.p99 < TARGET_MS;
-      if (held && rate > best) [best, share] = [rate, used];
+      return { p99: unanswered === 0 ? toAck.p99 : Number.POSITIVE_INFINITY, used };
+    };
+    const holds = async (rate: number) => {
+      const rounds = [];
+      for (let n = 0; n < ROUNDS; n += 1) rounds.push(await round(rate));
+      const middle = rounds.sort((a, b) => a.p99 - b.p99)[ROUNDS >> 1];
+      const held = middle !== undefined && middle.p99 < TARGET_MS;
+      if (held && rate > best) [best, share] = [rate, middle.used];
       return held;
     };
     let rate = FIRST;

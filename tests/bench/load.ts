@@ -17,6 +17,8 @@ export interface LoadPlan {
   /** Commands per second over all sessions. */
   rate: number;
   seconds: number;
+  /** Seconds at the beginning whose latencies are not counted: code is not compiled yet. Default: none. */
+  warming?: number;
   /** The people of the panels (`crowd.ts`). */
   tokens: readonly string[];
   transport: "socket.io" | "ws";
@@ -46,6 +48,9 @@ export async function runLoad(plan: LoadPlan): Promise<LoadResult> {
   const toPanels: number[] = [];
   const toAck: number[] = [];
   const across: number[] = [];
+  /** Events at panels, those of the warming too. */
+  let seen = 0;
+  let counted = Number.NEGATIVE_INFINITY;
   const senders: Line[] = [];
   const all: Line[] = [];
   for (const [i, session] of plan.sessions.entries()) {
@@ -58,6 +63,8 @@ export async function runLoad(plan: LoadPlan): Promise<LoadResult> {
         for (const command of commands) {
           const at = command === null ? undefined : meant.get(command);
           if (at === undefined) continue;
+          seen += 1;
+          if (at < counted) continue;
           toPanels.push(now - at);
           if (url !== plan.url) across.push(now - at);
         }
@@ -71,6 +78,7 @@ export async function runLoad(plan: LoadPlan): Promise<LoadResult> {
   const count = Math.round(plan.rate * plan.seconds);
   const gapMs = 1_000 / plan.rate;
   const begin = performance.now() + LEAD_MS;
+  counted = begin + (plan.warming ?? 0) * 1_000;
   const answers: Promise<void>[] = [];
   let unanswered = 0;
   const send = (i: number) => {
@@ -86,8 +94,8 @@ export async function runLoad(plan: LoadPlan): Promise<LoadResult> {
       action: { type: "send", kind: "negative", channel: "panel", note: "load" },
     };
     const answered = senders[session]?.command(command).then((accepted) => {
-      if (accepted) toAck.push(performance.now() - due);
-      else unanswered += 1;
+      if (!accepted) unanswered += 1;
+      else if (due >= counted) toAck.push(performance.now() - due);
     });
     if (answered) answers.push(answered);
   };
@@ -99,7 +107,7 @@ export async function runLoad(plan: LoadPlan): Promise<LoadResult> {
   await Promise.all(answers);
   // The last events may still be on their way, because an acknowledgement can overtake them.
   const patience = performance.now() + PATIENCE_MS;
-  while (toPanels.length < count * plan.panels && performance.now() < patience) {
+  while (seen < count * plan.panels && performance.now() < patience) {
     await new Promise((r) => setTimeout(r, 20));
   }
   for (const line of all) line.close();
