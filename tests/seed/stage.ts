@@ -3,6 +3,7 @@ import type { Script } from "../../seed/crew/script.ts";
 import { usualOrder } from "../../shared/plan/usualOrder.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
+import type { Fitted } from "../../shared/protocol/fitted.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { Purpose } from "../../shared/protocol/stages.ts";
 import type { Standing } from "../../shared/protocol/standing.ts";
@@ -32,6 +33,8 @@ export interface Planned {
   order?: number[];
   standing?: Standing;
   now?: number;
+  aircraft?: string;
+  fitted?: Fitted[];
 }
 
 /** A session in memory with its own clock: it does what a server does, without a server. */
@@ -44,7 +47,15 @@ export class Stage {
   constructor(
     type: AircraftType,
     powerSource: "groundPower" | "batteries",
-    { id = "s-1", purpose = "start", order = usualOrder(type, purpose), standing, now = START }: Planned = {},
+    {
+      id = "s-1",
+      purpose = "start",
+      order = usualOrder(type, purpose),
+      standing,
+      now = START,
+      aircraft = "QX-TST",
+      fitted,
+    }: Planned = {},
   ) {
     this.now = now;
     const nobody = { cockpit: null, fireGuard: null, groundPower: null, supervisor: null };
@@ -52,7 +63,7 @@ export class Stage {
       id,
       {
         type: "planned",
-        aircraft: "QX-TST",
+        aircraft,
         place: "Polgannon Field",
         aircraftType: type,
         order,
@@ -62,6 +73,7 @@ export class Stage {
         lastRan: [],
         ...(purpose === "return" ? { purpose } : {}),
         ...(standing ? { standing } : {}),
+        ...(fitted ? { fitted } : {}),
       },
       personAt("supervisor"),
       this.mark(),
