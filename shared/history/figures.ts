@@ -10,6 +10,11 @@ export interface FigureDefinition {
   worse: WorseSide;
   /** True for a figure that belongs to the starter fitted, so that another starter begins it anew. */
   ofStarter?: true;
+  /**
+   * True for a figure whose charts have limits and signals. Others follow the weather, the plan or a count, so that
+   * limits would say nothing of the engine.
+   */
+  judged?: true;
   /** How it comes from the record, for the files that leave the house. */
   source: string;
 }
@@ -19,6 +24,7 @@ export const HISTORY_FIGURES = {
   starterS: {
     unit: "s",
     worse: "high",
+    judged: true,
     ofStarter: true,
     source: "starter engaged to released, by the record",
   },
@@ -34,22 +40,44 @@ export const HISTORY_FIGURES = {
   },
   blades: { unit: "count", worse: "either", source: "blades counted before this engagement" },
   prime: { unit: null, worse: "either", source: "the type's prime for the temperature and the time stood" },
-  oilFirstS: { unit: "s", worse: "high", source: "catch to the reading that showed the first oil pressure" },
-  oilNormalS: { unit: "s", worse: "high", source: "catch to the reading that showed normal oil pressure" },
+  oilFirstS: {
+    unit: "s",
+    worse: "high",
+    judged: true,
+    source: "catch to the reading that showed the first oil pressure",
+  },
+  oilNormalS: {
+    unit: "s",
+    worse: "high",
+    judged: true,
+    source: "catch to the reading that showed normal oil pressure",
+  },
   idleOil: { unit: null, worse: "low", source: "the last oil pressure read before the run-up" },
   idleOilReference: {
     unit: null,
     worse: "low",
+    judged: true,
     source:
       "idle oil pressure x viscosity at the warm-up's least oil temperature / viscosity as read (ASTM D341; pressure goes with viscosity below the relief valve)",
   },
   voltsExpected: { unit: "V", worse: "either", source: "lowest volts worked out as the starter was engaged" },
   voltsSeen: { unit: "V", worse: "low", source: "lowest volts read while it was engaged" },
-  voltsDifference: { unit: "V", worse: "low", source: "lowest volts read minus those worked out" },
-  fuelPressure: { unit: null, worse: "either", source: "the last fuel pressure read before the run-up" },
+  voltsDifference: {
+    unit: "V",
+    worse: "low",
+    judged: true,
+    source: "lowest volts read minus those worked out",
+  },
+  fuelPressure: {
+    unit: null,
+    worse: "either",
+    judged: true,
+    source: "the last fuel pressure read before the run-up",
+  },
   warmUpMin: {
     unit: "min",
     worse: "either",
+    judged: true,
     source: "catch to the reading that met the last of the engine's gates",
   },
   airC: {
@@ -57,13 +85,24 @@ export const HISTORY_FIGURES = {
     worse: "either",
     source: "the air's temperature recorded last before the engagement",
   },
-  magnetoLeft: { unit: "rpm", worse: "high", source: "speed on both magnetos minus that on the left alone" },
+  magnetoLeft: {
+    unit: "rpm",
+    worse: "high",
+    judged: true,
+    source: "speed on both magnetos minus that on the left alone",
+  },
   magnetoRight: {
     unit: "rpm",
     worse: "high",
+    judged: true,
     source: "speed on both magnetos minus that on the right alone",
   },
-  featherDrop: { unit: "rpm", worse: "either", source: "speed before feathering minus the lowest" },
+  featherDrop: {
+    unit: "rpm",
+    worse: "either",
+    judged: true,
+    source: "speed before feathering minus the lowest",
+  },
   boost: { unit: "inHg", worse: "either", source: "manifold pressure at the run-up's power check" },
 } as const satisfies Record<string, FigureDefinition>;
 
