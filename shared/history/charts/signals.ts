@@ -55,6 +55,6 @@ export function changedSince(
   side: "high" | "low",
 ): StartPoint | null {
   const sums = limits.cusum[side];
-  const since = sums.findLastIndex((s) => s === 0) + 1;
+  const since = sums.lastIndexOf(0) + 1;
   return points[limits.baseline.length + since] ?? null;
 }
