@@ -16,6 +16,7 @@ import { directoryRoutes } from "./http/directory.ts";
 import { document } from "./http/docs.ts";
 import { evidenceRoute } from "./http/evidence.ts";
 import { healthRoutes } from "./http/health.ts";
+import { historyRoutes } from "./http/history.ts";
 import { firstRunRoutes, houseRoutes, houseSettingsRoutes } from "./http/house.ts";
 import { houseAircraftRoutes } from "./http/house-aircraft.ts";
 import { tellOfHouse } from "./http/house-changes.ts";
@@ -104,6 +105,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     directory,
     sessions,
     records,
+    histories,
     aircraft,
     equipment,
     currencies,
@@ -166,6 +168,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(currencyRoutes, { currencies, directory });
       await inner.register(houseEquipmentRoutes, { register: equipment, directory });
       await inner.register(aircraftRoutes, { directory, records });
+      await inner.register(historyRoutes, { directory, histories, names });
       await inner.register(ownPasskeyRoutes, { passkeys, directory, signIns, origins });
       await inner.register(deviceRoutes, { devices, directory, signIns, sessions });
       const { ids, pinCost } = services;

@@ -52,7 +52,7 @@ export const HISTORY_FIGURES = {
     judged: true,
     source: "catch to the reading that showed normal oil pressure",
   },
-  idleOil: { unit: null, worse: "low", source: "the last oil pressure read before the run-up" },
+  idleOil: { unit: null, worse: "low", source: "the last oil pressure read outside the run-up" },
   idleOilReference: {
     unit: null,
     worse: "low",
@@ -72,7 +72,7 @@ export const HISTORY_FIGURES = {
     unit: null,
     worse: "either",
     judged: true,
-    source: "the last fuel pressure read before the run-up",
+    source: "the last fuel pressure read outside the run-up",
   },
   warmUpMin: {
     unit: "min",

@@ -1,4 +1,4 @@
-import { plain } from "../engine/life.ts";
+import { type Engine, plain } from "../engine/life.ts";
 import { viscosityAt, viscosityLine } from "../models/oil/viscosity.ts";
 import { inUnit } from "../models/units.ts";
 import type { Quantity } from "../protocol/quantity.ts";
@@ -11,12 +11,12 @@ import type { StartRow } from "./row.ts";
 const TOGETHER_MS = 60_000;
 
 /**
- * Returns the figures read at idle: the newest since the catch, until the engine's run-up begins. Once it has begun,
- * nothing changes.
+ * Returns the figures read at idle: the newest since the catch, except those read while the engine's run-up is under
+ * way, when it turns faster.
  */
 export function idleFigures(state: SessionState, n: number, caughtAt: number): StartRow["figures"] {
   const engine = engineOf(state, n);
-  if (!engine || engine.runUp !== undefined) return {};
+  if (!engine || runningUp(engine)) return {};
   const is = plain(engine.life).is;
   if (is !== "running" && is !== "stable") return {};
   const since = (reading: Reading | undefined) =>
@@ -31,6 +31,12 @@ export function idleFigures(state: SessionState, n: number, caughtAt: number): S
     ...(atReference ? { idleOilReference: atReference } : {}),
     ...(fuel ? { fuelPressure: quantity(fuel) } : {}),
   };
+}
+
+/** Returns true from the first figure of the run-up until its last magneto was read. */
+function runningUp({ runUp = {} }: Engine): boolean {
+  const begun = Object.keys(runUp).length > 0;
+  return begun && !(runUp.magnetoBoth && runUp.magnetoLeft && runUp.magnetoRight);
 }
 
 /**

@@ -82,8 +82,9 @@ describe("the starts of a session", () => {
       const took = (least: number) => ((oil.find((r) => r.value >= least)?.at ?? 0) - caught) / 1000;
       expect(figures.oilFirstS?.value).toBeCloseTo(took(firstIndication.atLeast.value), 9);
       expect(figures.oilNormalS?.value).toBeCloseTo(took(normal.atLeast.value), 9);
-      const runUp = events.find((e) => e.fact.type === "runUpRead" && e.fact.engine === n)?.at ?? Infinity;
-      expect(figures.idleOil?.value).toBe(oil.filter((r) => r.at < runUp).at(-1)?.value);
+      // The script reads no oil pressure while an engine runs up.
+      expect(figures.idleOil?.value).toBe(oil.at(-1)?.value);
+      expect(figures.fuelPressure?.value).toBe(readings(events, "fuelPressure", n).at(-1)?.value);
       const met = type.warmUp.map((gate) => {
         const least = "atLeast" in gate ? gate.atLeast.value : 0;
         return readings(events, gate.gauge, n).find((r) => r.at > caught && r.value >= least)?.at ?? 0;
@@ -139,6 +140,18 @@ describe("the starts of a session", () => {
       }
     },
   );
+
+  it("[HIS-2] leave out what was read while the engine ran up", () => {
+    const stage = new Stage(TWIN, "groundPower");
+    stage.everyoneClaims();
+    const script = { seed: 4, pace: 1, cart: "Knocker" };
+    playOut(stage, script, (s) => s.engines[1]?.runUp?.magnetoBoth !== undefined);
+    const before = whole(stage.events).rows.find((r) => r.n === 2)?.figures.idleOil;
+    const reading = { value: 99, unit: "psi" } as const;
+    stage.do(personAt("cockpit"), { type: "reading", gauge: "oilPressure", engine: 2, reading });
+    expect(stage.state.engines[1]?.readings.oilPressure?.value).toBe(99);
+    expect(whole(stage.events).rows.find((r) => r.n === 2)?.figures.idleOil).toEqual(before);
+  });
 
   it("[HIS-3] leave the history they go on from as it was", () => {
     const { events } = KEPT[0] as Stage;
