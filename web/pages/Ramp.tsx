@@ -85,7 +85,10 @@ export function Ramp({ me, connection, join, play }: Props) {
         data-asking={(listed === null && trouble === null) || undefined}
       >
         {rows.map((row) => (
-          <RampCard key={row.strip.id} row={row} onOpen={() => go(`/session/${row.strip.id}`)} />
+          <div key={row.strip.id} className="ramp-entry">
+            <RampCard row={row} onOpen={() => go(`/session/${row.strip.id}`)} />
+            <HistoryKey aircraft={row.aircraft} />
+          </div>
         ))}
         {empty && <EmptyRamp onPlan={() => go("/plan")} />}
         {listed === null && trouble === null && <p className="empty">{says.asking}</p>}
@@ -127,6 +130,20 @@ export function Ramp({ me, connection, join, play }: Props) {
       </nav>
       <Caution />
     </main>
+  );
+}
+
+/** A key that opens the history of a card's aircraft. */
+function HistoryKey({ aircraft }: { aircraft: string }) {
+  const { rampPage } = useLaterWords();
+  return (
+    <button
+      type="button"
+      className="small-key"
+      onClick={() => go(`/aircraft/${encodeURIComponent(aircraft)}/history`)}
+    >
+      {rampPage.history(aircraft)}
+    </button>
   );
 }
 
