@@ -1,5 +1,6 @@
 import { standCaseOf, tooNear } from "../figures/neighbours.ts";
 import type { EscapeWay } from "../guard/escape.ts";
+import type { HistoryNote } from "../history/notes.ts";
 import { engineStands } from "../models/facing.ts";
 import { usualOrder } from "../plan/usualOrder.ts";
 import { neededPosts } from "../posts/needed.ts";
@@ -12,6 +13,7 @@ import { stateIn } from "../words/authored.ts";
 import { briefWords } from "../words/brief.ts";
 import type { BriefWords } from "../words/en/brief.ts";
 import { equipmentLines } from "../words/equipment.ts";
+import { sayNote } from "../words/history.ts";
 import type { Language } from "../words/language.ts";
 import { wordsOf } from "../words/piece.ts";
 import { written } from "../words/quantity.ts";
@@ -83,6 +85,8 @@ export interface Brief {
   receptacle: string;
   whoStops: string;
   openDefects: string[];
+  /** What the aircraft's engines do otherwise than before, by their last starts. */
+  notes: string[];
   /** Planned neighbours in words, and those that are too near. */
   near: string[];
   tooNear: string[];
@@ -90,7 +94,12 @@ export interface Brief {
 }
 
 /** Returns the brief of a session as it is planned now, in words, without layout. */
-export function briefOf(planned: SessionState, people: readonly BriefPerson[], say: Say): Brief {
+export function briefOf(
+  planned: SessionState,
+  people: readonly BriefPerson[],
+  say: Say,
+  notes: readonly HistoryNote[] = [],
+): Brief {
   const state = stateIn(planned, say.language);
   const { type, order } = state;
   const { id, version, name, author, approvedBy, note } = type;
@@ -134,6 +143,7 @@ export function briefOf(planned: SessionState, people: readonly BriefPerson[], s
       const said = d.engine === null ? words.defect(d.words) : words.defectAt(d.engine, d.words);
       return d.barsStart ? words.bars(said) : said;
     }),
+    notes: notes.map((note) => sayNote(note, say.language)),
     near: (state.neighbours ?? []).map((n) =>
       words.nearIs(n.name, words.kinds[n.kind], n.bearingDeg, written(n.distance), written(n.across)),
     ),

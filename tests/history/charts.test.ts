@@ -6,14 +6,9 @@ import { changedSince } from "../../shared/history/charts/signals.ts";
 import { cusumChart } from "../../shared/models/statistics/cusum.ts";
 import { ewmaChart } from "../../shared/models/statistics/ewma.ts";
 import { must } from "../models/must.ts";
-import { rowsOf, startRow } from "./rows.ts";
+import { MONTGOMERY, rowsOf, startRow } from "./rows.ts";
 import { averageRun, normals } from "./runs.ts";
 
-/** Montgomery's set for EWMA and CUSUM charts: 20 values at mean 10, then 10 at mean 11, sd 1. */
-const MONTGOMERY = [
-  9.45, 7.99, 9.29, 11.66, 12.16, 10.18, 8.04, 11.46, 9.2, 10.34, 9.03, 11.47, 10.51, 9.4, 10.08, 9.37, 10.62,
-  10.31, 8.52, 10.84, 10.9, 9.33, 12.29, 11.5, 10.6, 11.08, 10.38, 11.62, 11.31, 10.52,
-];
 const steady = (n: number) => MONTGOMERY.slice(0, n);
 const points = (values: readonly number[]) =>
   values.map((value, i) => ({ session: `s-${i}`, seq: 1, at: i, value }));

@@ -2,6 +2,11 @@ import type { HistoryFigure } from "../../shared/history/figures.ts";
 import { HISTORY_FIGURES } from "../../shared/history/figures.ts";
 import type { StartRow } from "../../shared/history/row.ts";
 
+/** Montgomery's set for EWMA and CUSUM charts: 20 values at mean 10, then 10 at mean 11, sd 1. */
+export const MONTGOMERY = [
+  9.45, 7.99, 9.29, 11.66, 12.16, 10.18, 8.04, 11.46, 9.2, 10.34, 9.03, 11.47, 10.51, 9.4, 10.08, 9.37, 10.62,
+  10.31, 8.52, 10.84, 10.9, 9.33, 12.29, 11.5, 10.6, 11.08, 10.38, 11.62, 11.31, 10.52,
+];
 const DAY = 86_400_000;
 export const FIRST_DAY = Date.UTC(2026, 0, 1, 9);
 
