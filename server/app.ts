@@ -6,11 +6,12 @@ import { Passkeys } from "./auth/passkeys.ts";
 import { Proofs } from "./auth/proofs.ts";
 import { SingleUse } from "./auth/single-use.ts";
 import type { DemoCrews } from "./demo-crews.ts";
+import type { DemoYear } from "./demo-year.ts";
 import { Door } from "./door.ts";
 import { aircraftRoutes } from "./http/aircraft.ts";
 import { begunTypeRoutes } from "./http/begun-types.ts";
 import { currencyRoutes } from "./http/currencies.ts";
-import { demoCrewRoute, demoRoute } from "./http/demo.ts";
+import { demoCrewRoute, demoRoute, demoYearRoute } from "./http/demo.ts";
 import { deviceRoutes, enrolRoutes } from "./http/devices.ts";
 import { directoryRoutes } from "./http/directory.ts";
 import { document } from "./http/docs.ts";
@@ -61,6 +62,8 @@ export interface AppOptions {
   metrics?: { token: string | null; process: boolean };
   /** The scripted crews of the demo; without them nobody can begin one. */
   crews?: DemoCrews;
+  /** The demo's invented year; without it nobody can have it made. */
+  year?: DemoYear;
   /** The TLS certificate; null for plain HTTP. */
   tls: Tls | null;
 }
@@ -179,6 +182,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(begunTypeRoutes, { begun, directory });
       await inner.register(typeRoutes, { directory, types, seals, signIns });
       if (options.crews) await inner.register(demoCrewRoute, { crews: options.crews });
+      if (options.year) await inner.register(demoYearRoute, { year: options.year });
       await inner.register(sessionRoutes, { store, sessions, planning, names, clock, bounds });
       await inner.register(noiseRoute, { store, names, clock });
       await inner.register(evidenceRoute, { store, notary, names, clock });

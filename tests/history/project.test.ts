@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { personAt, Stage } from "../../seed/crew/stage.ts";
 import four from "../../seed/types/kestle-four.json" with { type: "json" };
 import twin from "../../seed/types/penhale-twin.json" with { type: "json" };
 import { atReferenceViscosity } from "../../shared/history/idle.ts";
@@ -7,7 +8,7 @@ import { startRowSchema } from "../../shared/history/row.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { SignalKind } from "../../shared/protocol/signals.ts";
 import { aircraftTypeSchema } from "../../shared/types/schema.ts";
-import { personAt, playOut, Stage } from "../seed/stage.ts";
+import { playOut } from "../seed/stage.ts";
 
 const FOUR = aircraftTypeSchema.parse(four);
 const TWIN = aircraftTypeSchema.parse(twin);

@@ -1,4 +1,5 @@
 import { expect, it } from "vitest";
+import { Stage } from "../../seed/crew/stage.ts";
 import twin from "../../seed/types/penhale-twin.json" with { type: "json" };
 import { noPseudonyms } from "../../server/evidence/names.ts";
 import { StartHistories } from "../../server/history/starts.ts";
@@ -11,7 +12,7 @@ import { NO_STARTS, startsAfter } from "../../shared/history/project.ts";
 import { evolve } from "../../shared/session/evolve.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import { aircraftTypeSchema } from "../../shared/types/schema.ts";
-import { playOut, Stage } from "../seed/stage.ts";
+import { playOut } from "../seed/stage.ts";
 
 const TWIN = aircraftTypeSchema.parse(twin);
 

@@ -1,10 +1,11 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { personAt, Stage } from "../../seed/crew/stage.ts";
 import twin from "../../seed/types/penhale-twin.json" with { type: "json" };
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
 import { storeSession } from "../../server/store-session.ts";
 import { readCsv } from "../../shared/house/lists/csv.ts";
 import { aircraftTypeSchema } from "../../shared/types/schema.ts";
-import { personAt, playOut, Stage } from "../seed/stage.ts";
+import { playOut } from "../seed/stage.ts";
 import { bearer, signIn, type TestServer, testServer } from "./test-server.ts";
 
 const DAY = 86_400_000;

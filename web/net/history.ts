@@ -23,6 +23,8 @@ export const histories = {
   aircraft: (id: string) => api.json<AircraftHistory>("GET", `${ofAircraft(id)}/history`),
   engine: (serial: string) => api.json<EngineHistory>("GET", ofEngine(serial)),
   notes: (id: string) => api.json<HistoryNote[]>("GET", `${ofAircraft(id)}/notes`),
+  /** Has the demo's invented year made. Resolves to its aircraft once all of it is there. */
+  makeYear: () => api.json<{ aircraft: string[] }>("POST", "/api/demo/year", {}),
   /** Path of the starts as a file. */
   file: (of: { aircraft: string } | { serial: string }) =>
     `${"serial" in of ? ofEngine(of.serial) : `${ofAircraft(of.aircraft)}/history`}?as=csv`,

@@ -105,11 +105,11 @@ function ConnectedApp({ signedIn, connection }: { signedIn: SignedIn; connection
       {route.is === "plan" && <PlanPage wanted={route.aircraft} />}
       {route.is === "aircraft" &&
         (route.page.is === "history" ? (
-          <HistoryPages of={{ aircraft: route.page.id }} changed={ramp} />
+          <HistoryPages of={{ aircraft: route.page.id }} me={signedIn.person} changed={ramp} />
         ) : (
           <AircraftPages page={route.page} me={signedIn.person} changed={ramp} />
         ))}
-      {route.is === "engine" && <HistoryPages of={route} changed={ramp} />}
+      {route.is === "engine" && <HistoryPages of={route} me={signedIn.person} changed={ramp} />}
       {route.is === "equipment" && <EquipmentPages id={route.id} me={signedIn.person} changed={ramp} />}
       {route.is === "house" && <HousePage me={signedIn.person} />}
       {route.is === "devices" && <DevicesPage />}

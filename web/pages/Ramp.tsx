@@ -110,7 +110,7 @@ export function Ramp({ me, connection, join, play }: Props) {
       {over.length > 0 && (
         <section className="board" aria-label={says.over}>
           <h2>{says.ended}</h2>
-          {over.map((s) => (
+          {over.slice(0, ENDED).map((s) => (
             <Strip key={s.id} strip={s} onOpen={() => go(`/session/${s.id}/record`)} />
           ))}
         </section>
@@ -146,6 +146,9 @@ function HistoryKey({ aircraft }: { aircraft: string }) {
     </button>
   );
 }
+
+/** Sessions that are over in the list; older ones are in their aircraft's history. */
+const ENDED = 20;
 
 /** The house's pages, for the quiet row. */
 const LINKS: readonly {

@@ -1,20 +1,22 @@
-import { useEffect, useState } from "react";
+import { useCallback, useEffect, useState } from "react";
 import type { StandingItem } from "../../../shared/protocol/standing.ts";
 import { type RegisteredAircraft, aircraft as register } from "../../net/aircraft.ts";
 import { api } from "../../net/app.ts";
 import { type AircraftHistory, histories } from "../../net/history.ts";
+import type { Me } from "../../net/keep.ts";
 import { useHistoryWords } from "../../words/history.ts";
 import { useWords } from "../../words/words.ts";
 import { itemWords } from "../itemWords.ts";
 import { go } from "../route.ts";
 import { SidePage } from "../SidePage.tsx";
 import { useRenewed } from "../useRenewed.ts";
+import { InventedYear } from "./InventedYear.tsx";
 import { Notes } from "./Notes.tsx";
 import { SaveKey } from "./SaveKey.tsx";
 import { StartsTable } from "./StartsTable.tsx";
 
 /** One aircraft's history: what its engines do otherwise, what stands at it, its engines, and every start. */
-export function AircraftHistoryPage({ id, changed }: { id: string; changed: number }) {
+export function AircraftHistoryPage({ id, me, changed }: { id: string; me: Me; changed: number }) {
   const words = useHistoryWords();
   const { ramp } = useWords().text;
   const [history, setHistory] = useState<AircraftHistory | null>(null);
@@ -26,10 +28,14 @@ export function AircraftHistoryPage({ id, changed }: { id: string; changed: numb
       .json<{ items: StandingItem[] }>("GET", `/api/aircraft/${encodeURIComponent(id)}/standing`)
       .then((s) => setItems(s.items), setTrouble);
   useRenewed(changed, readStanding);
-  useEffect(() => {
+  const read = useCallback(() => {
     histories.aircraft(id).then(setHistory, setTrouble);
     register.one(id).then(setEntry, setTrouble);
   }, [id]);
+  useEffect(read, [read]);
+  const [empty, setEmpty] = useState(false);
+  // Once the year is made its keys stay, although the history is no longer empty.
+  if (history?.rows.length === 0 && !empty) setEmpty(true);
   return (
     <SidePage
       title={words.aircraftTitle(id)}
@@ -50,6 +56,7 @@ export function AircraftHistoryPage({ id, changed }: { id: string; changed: numb
       }
     >
       {history === null && trouble === null && <p className="empty">{ramp.asking}</p>}
+      {me.demo && empty && <InventedYear onMade={read} onTrouble={setTrouble} />}
       {history && <Notes notes={history.notes} linked />}
       {items && <Standing items={items} />}
       {entry && <Engines entry={entry} />}

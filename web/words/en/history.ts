@@ -25,6 +25,11 @@ export const history = {
   noSerial: (n: number) =>
     `Number ${n} has no serial number in the register, so its history is not kept apart.`,
   none: "No start is on record yet.",
+  year: "An invented year",
+  yearIs:
+    "Everything in it is invented: a scripted crew plays some 50 starts of two of the demo's aircraft, and some parts wear. It takes half a minute.",
+  yearMake: "Make it",
+  yearMaking: "The crew plays the year …",
   more: "Older starts are left out.",
   startsTable: "Starts, the newest first",
   day: "Day",

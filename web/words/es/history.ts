@@ -24,6 +24,11 @@ export const history: HistoryPageWords = {
   engines: "Motores",
   noSerial: (n) => `El número ${n} no tiene número de serie en la ficha; su historial no se lleva aparte.`,
   none: "Todavía no hay ningún arranque registrado.",
+  year: "Un año inventado",
+  yearIs:
+    "Todo en él es inventado: una tripulación programada hace unos 50 arranques de dos aviones de la demostración, y algunas piezas se desgastan. Tarda medio minuto.",
+  yearMake: "Hacerlo",
+  yearMaking: "La tripulación hace el año …",
   more: "Los arranques más antiguos no se muestran.",
   startsTable: "Arranques, el más reciente primero",
   day: "Día",
