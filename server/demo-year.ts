@@ -16,6 +16,16 @@ export interface YearProgram {
   ): Promise<{ state: SessionState; events: readonly SessionEvent[] }>;
 }
 
+/** How far the year is. */
+export interface YearProgress {
+  done: boolean;
+  /** The aircraft that have one, once it is done. */
+  aircraft: string[];
+  /** Starts made so far, and all of them; 0 of 0 before the first. */
+  made: number;
+  of: number;
+}
+
 type Needs = Pick<Services, "store" | "names" | "directory" | "clock" | "ids">;
 
 /**
@@ -25,7 +35,10 @@ type Needs = Pick<Services, "store" | "names" | "directory" | "clock" | "ids">;
 export class DemoYear {
   readonly #needs: Needs;
   readonly #load: (now: number) => Promise<YearProgram>;
-  #making: Promise<string[]> | null = null;
+  #making: Promise<void> | null = null;
+  #failed: Error | null = null;
+  #done = false;
+  #at: Omit<YearProgress, "done"> = { aircraft: [], made: 0, of: 0 };
 
   /** @param load loads the program, which a server that makes no year never needs */
   constructor(needs: Needs, load: (now: number) => Promise<YearProgram>) {
@@ -33,12 +46,33 @@ export class DemoYear {
     this.#load = load;
   }
 
-  /** Makes what is still missing of the year. Returns the aircraft that have one. Several who ask at once share it. */
-  make(): Promise<string[]> {
-    this.#making ??= this.#make().finally(() => {
-      this.#making = null;
-    });
-    return this.#making;
+  /**
+   * Begins to make what is still missing of the year, and returns how far it is. Several who ask share it.
+   * @throws the error that broke off the making, once
+   */
+  progress(): YearProgress {
+    const failed = this.#failed;
+    this.#failed = null;
+    if (failed) throw failed;
+    if (!this.#done && !this.#making) {
+      this.#making = this.#make()
+        .then((aircraft) => {
+          this.#done = true;
+          this.#at = { ...this.#at, aircraft };
+        })
+        .catch((error: Error) => {
+          this.#failed = error;
+        })
+        .finally(() => {
+          this.#making = null;
+        });
+    }
+    return { ...this.#at, done: this.#done };
+  }
+
+  /** Resolves once nothing is being made. */
+  async idle(): Promise<void> {
+    await this.#making;
   }
 
   async #make(): Promise<string[]> {
@@ -52,6 +86,7 @@ export class DemoYear {
       const type = entry && (await directory.type(entry.body.typeId, entry.body.typeVersion))?.type;
       if (!entry || !type) continue;
       made.add(aircraft);
+      this.#at = { ...this.#at, made: nth, of: starts.length };
       if ((await store.sessionByPlan(planCommand)) !== null) continue;
       const session = await play(nth, { id: randomUUID(), type, fitted: entry.body.fitted });
       await storeSession({ store, names }, session, { code: ids.code(), planCommand, createdAt: at });

@@ -28,6 +28,13 @@ export interface DemoCrewOptions {
   crews: DemoCrews;
 }
 
+const progress = z.object({
+  done: z.boolean(),
+  aircraft: z.array(z.string()).describe("The aircraft that have one, once it is done"),
+  made: z.number().int(),
+  of: z.number().int(),
+});
+
 /** Lets a person of the demo have the invented year made. The route exists only while the demo is on. */
 export const demoYearRoute: FastifyPluginAsyncZod<{ year: DemoYear }> = async (app, { year }) => {
   app.post(
@@ -36,15 +43,16 @@ export const demoYearRoute: FastifyPluginAsyncZod<{ year: DemoYear }> = async (a
       config: { costly: true, problems: ["notQualified"] },
       schema: {
         tags: ["history"],
-        summary: "Make an invented year of starts of two aircraft of the demo, unless it is there",
+        summary:
+          "Begin an invented year of starts of two aircraft of the demo, unless it is there, and see how far it is",
         body: z.strictObject({}),
-        response: { 200: z.object({ aircraft: z.array(z.string()).describe("The aircraft that have one") }) },
+        response: { 200: progress },
       },
     },
     async (request) => {
       if (!identityOf(request).person.demo)
         throw new ProblemError("notQualified", "only the demo's people have the invented year made");
-      return { aircraft: await year.make() };
+      return year.progress();
     },
   );
 };

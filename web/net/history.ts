@@ -15,6 +15,14 @@ export type EngineHistory = Starts & {
   fitted: { aircraft: string; n: number; hours: number | null } | null;
 };
 
+/** How far the demo's invented year is. */
+interface YearProgress {
+  done: boolean;
+  aircraft: string[];
+  made: number;
+  of: number;
+}
+
 const ofAircraft = (id: string) => `/api/aircraft/${encodeURIComponent(id)}`;
 const ofEngine = (serial: string) => `/api/engines/${encodeURIComponent(serial)}/history`;
 
@@ -23,8 +31,8 @@ export const histories = {
   aircraft: (id: string) => api.json<AircraftHistory>("GET", `${ofAircraft(id)}/history`),
   engine: (serial: string) => api.json<EngineHistory>("GET", ofEngine(serial)),
   notes: (id: string) => api.json<HistoryNote[]>("GET", `${ofAircraft(id)}/notes`),
-  /** Has the demo's invented year made. Resolves to its aircraft once all of it is there. */
-  makeYear: () => api.json<{ aircraft: string[] }>("POST", "/api/demo/year", {}),
+  /** Has the demo's invented year made, or sees how far it is. */
+  year: () => api.json<YearProgress>("POST", "/api/demo/year", {}),
   /** Path of the starts as a file. */
   file: (of: { aircraft: string } | { serial: string }) =>
     `${"serial" in of ? ofEngine(of.serial) : `${ofAircraft(of.aircraft)}/history`}?as=csv`,

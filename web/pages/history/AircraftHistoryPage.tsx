@@ -55,18 +55,20 @@ export function AircraftHistoryPage({ id, me, changed }: { id: string; me: Me; c
         </>
       }
     >
-      {history === null && trouble === null && <p className="empty">{ramp.asking}</p>}
-      {me.demo && empty && <InventedYear onMade={read} onTrouble={setTrouble} />}
-      {history && <Notes notes={history.notes} linked />}
-      {items && <Standing items={items} />}
-      {entry && <Engines entry={entry} />}
-      {history &&
-        (history.rows.length === 0 ? (
-          <p className="empty">{words.none}</p>
-        ) : (
-          <StartsTable rows={history.rows} />
-        ))}
-      {history?.more && <p>{words.more}</p>}
+      <div className="history-body">
+        {history === null && trouble === null && <p className="empty">{ramp.asking}</p>}
+        {me.demo && empty && <InventedYear onMade={read} onTrouble={setTrouble} />}
+        {history && <Notes notes={history.notes} linked />}
+        {items && <Standing items={items} />}
+        {entry && <Engines entry={entry} />}
+        {history &&
+          (history.rows.length === 0 ? (
+            <p className="empty">{words.none}</p>
+          ) : (
+            <StartsTable rows={history.rows} />
+          ))}
+        {history?.more && <p>{words.more}</p>}
+      </div>
     </SidePage>
   );
 }

@@ -21,7 +21,7 @@ export function EnginePage({ serial }: { serial: string }) {
   useEffect(() => {
     histories.engine(serial).then(setEngine, setTrouble);
   }, [serial]);
-  const charts = useMemo(() => (engine ? chartsOf(engine) : []), [engine]);
+  const charts = useMemo(() => (engine ? chartsOf(engine) : { judged: [], others: [] }), [engine]);
   const starts = engine?.rows.map((r) => r.at) ?? [];
   const common = { starts, from: starts[0] ?? 0, to: starts.at(-1) ?? 1, width };
   const aircraft = engine?.fitted?.aircraft;
@@ -53,14 +53,26 @@ export function EnginePage({ serial }: { serial: string }) {
             <Notes notes={engine.notes} linked={false} />
             {engine.rows.length === 0 && <p className="empty">{words.none}</p>}
             {engine.more && <p>{words.more}</p>}
-            {charts.map(({ is, all }) => (
-              <section key={is} className="history-charts" aria-label={words[is]}>
-                <h2>{words[is]}</h2>
-                {all.map((chart) => (
+            {charts.judged.length > 0 && (
+              <section className="history-charts" aria-label={words.charts}>
+                <h2>{words.charts}</h2>
+                {charts.judged.map((chart) => (
                   <FigureCharts key={chart.figure} chart={chart} {...common} />
                 ))}
               </section>
-            ))}
+            )}
+            {charts.others.length > 0 && (
+              <details className="history-others">
+                <summary>
+                  <h2>{words.others}</h2>
+                </summary>
+                <div className="history-charts">
+                  {charts.others.map((chart) => (
+                    <FigureCharts key={chart.figure} chart={chart} {...common} />
+                  ))}
+                </div>
+              </details>
+            )}
           </>
         )}
       </div>
@@ -74,14 +86,12 @@ function leadOf({ fitted, rows }: EngineHistory, words: ReturnType<typeof useHis
   return [where, ...hours, words.startsOf(rows.length)].join(", ");
 }
 
-/** Returns the charts of an engine: those a note is about first, then those with limits, then the rest. */
-function chartsOf({ rows, notes }: EngineHistory): { is: "charts" | "others"; all: FigureChart[] }[] {
+/** Returns the charts of an engine: those with limits, the ones that a note is about first, and the rest. */
+function chartsOf({ rows, notes }: EngineHistory): Record<"judged" | "others", FigureChart[]> {
   const all = HISTORY_FIGURE_IDS.flatMap((figure) => figureChart(rows, figure) ?? []);
   const noted = (c: FigureChart) => (notes.some((n) => n.figure === c.figure) ? 0 : 1);
-  const judged = all.filter((c) => definitionOf(c.figure).judged).sort((a, b) => noted(a) - noted(b));
-  const others = all.filter((c) => !definitionOf(c.figure).judged);
-  return [
-    ...(judged.length > 0 ? [{ is: "charts" as const, all: judged }] : []),
-    ...(others.length > 0 ? [{ is: "others" as const, all: others }] : []),
-  ];
+  return {
+    judged: all.filter((c) => definitionOf(c.figure).judged).sort((a, b) => noted(a) - noted(b)),
+    others: all.filter((c) => !definitionOf(c.figure).judged),
+  };
 }

@@ -25,6 +25,8 @@ const BELOW = 24;
 const EDGE = 6;
 /** Pixels between two names of months. */
 const MONTH = 88;
+/** Half the width of such a name, so that the first one is not cut. */
+const MONTH_HALF = 24;
 /** Figures of limits closer than this would stand on each other. */
 const LINE = 15;
 
@@ -42,12 +44,7 @@ export function TrendChart({ lane, from, to, baseline, unread, width, high, axis
   const path = (points: readonly { at: number; value: number }[]) =>
     points.map((p, i) => `${i === 0 ? "M" : "L"}${x(p.at).toFixed(1)} ${y(p.value).toFixed(1)}`).join("");
   const tall = high + (axis ? BELOW : 0);
-  const labels = apart(
-    lane.lines.flatMap((l) => {
-      const value = l.points.at(-1)?.value;
-      return value === undefined ? [] : [{ is: l.is, value, at: y(value) }];
-    }),
-  );
+  const labels = apart(labelled(lane).map((l) => ({ ...l, at: y(l.value) })));
   return (
     <svg
       className="trend"
@@ -71,7 +68,7 @@ export function TrendChart({ lane, from, to, baseline, unread, width, high, axis
         <g key={at}>
           <path className="trend-month" d={`M${x(at)} 0V${high}`} />
           {axis && (
-            <text className="trend-word" x={x(at)} y={high + 17} textAnchor="middle">
+            <text className="trend-word" x={Math.max(x(at), MONTH_HALF)} y={high + 17} textAnchor="middle">
               {month(at)}
             </text>
           )}
@@ -127,6 +124,18 @@ function Point({ point: { session, signal }, x, y, onOpen }: PointProps) {
       )}
     </a>
   );
+}
+
+/** Returns the values to write at the right: those of the lines, or without lines the least and the most read. */
+function labelled({ lines, runs }: Lane): { is: string; value: number }[] {
+  const ends = lines.flatMap((l) => {
+    const value = l.points.at(-1)?.value;
+    return value === undefined ? [] : [{ is: l.is as string, value }];
+  });
+  if (ends.length > 0) return ends;
+  const values = runs.flat().map((p) => p.value);
+  const [low, high] = [Math.min(...values), Math.max(...values)];
+  return low === high ? [{ is: "mean", value: low }] : [low, high].map((value) => ({ is: "mean", value }));
 }
 
 /** Returns labels moved down where two would stand on each other. */

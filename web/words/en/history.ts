@@ -29,7 +29,7 @@ export const history = {
   yearIs:
     "Everything in it is invented: a scripted crew plays some 50 starts of two of the demo's aircraft, and some parts wear. It takes half a minute.",
   yearMake: "Make it",
-  yearMaking: "The crew plays the year …",
+  yearMaking: (made: number, of: number) => `The crew plays: ${made} of ${of || "…"}`,
   more: "Older starts are left out.",
   startsTable: "Starts, the newest first",
   day: "Day",

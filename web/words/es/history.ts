@@ -28,7 +28,7 @@ export const history: HistoryPageWords = {
   yearIs:
     "Todo en él es inventado: una tripulación programada hace unos 50 arranques de dos aviones de la demostración, y algunas piezas se desgastan. Tarda medio minuto.",
   yearMake: "Hacerlo",
-  yearMaking: "La tripulación hace el año …",
+  yearMaking: (made: number, of: number) => `La tripulación lo hace: ${made} de ${of || "…"}`,
   more: "Los arranques más antiguos no se muestran.",
   startsTable: "Arranques, el más reciente primero",
   day: "Día",
