@@ -6,17 +6,19 @@ import { Passkeys } from "./auth/passkeys.ts";
 import { Proofs } from "./auth/proofs.ts";
 import { SingleUse } from "./auth/single-use.ts";
 import type { DemoCrews } from "./demo-crews.ts";
+import type { DemoYear } from "./demo-year.ts";
 import { Door } from "./door.ts";
 import { aircraftRoutes } from "./http/aircraft.ts";
 import { begunTypeRoutes } from "./http/begun-types.ts";
 import { currencyRoutes } from "./http/currencies.ts";
-import { demoCrewRoute, demoRoute } from "./http/demo.ts";
+import { demoCrewRoute, demoRoute, demoYearRoute } from "./http/demo.ts";
 import { deviceRoutes, enrolRoutes } from "./http/devices.ts";
 import { directoryRoutes } from "./http/directory.ts";
 import { document } from "./http/docs.ts";
 import { duesRoutes } from "./http/dues.ts";
 import { evidenceRoute } from "./http/evidence.ts";
 import { healthRoutes } from "./http/health.ts";
+import { historyRoutes } from "./http/history.ts";
 import { firstRunRoutes, houseRoutes, houseSettingsRoutes } from "./http/house.ts";
 import { houseAircraftRoutes } from "./http/house-aircraft.ts";
 import { tellOfHouse } from "./http/house-changes.ts";
@@ -61,6 +63,8 @@ export interface AppOptions {
   metrics?: { token: string | null; process: boolean };
   /** The scripted crews of the demo; without them nobody can begin one. */
   crews?: DemoCrews;
+  /** The demo's invented year; without it nobody can have it made. */
+  year?: DemoYear;
   /** The TLS certificate; null for plain HTTP. */
   tls: Tls | null;
 }
@@ -105,6 +109,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     directory,
     sessions,
     records,
+    histories,
     aircraft,
     equipment,
     currencies,
@@ -170,6 +175,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(duesRoutes, { inspections, dues, directory, clock });
       await inner.register(houseEquipmentRoutes, { register: equipment, directory });
       await inner.register(aircraftRoutes, { directory, records });
+      await inner.register(historyRoutes, { directory, histories, names });
       await inner.register(ownPasskeyRoutes, { passkeys, directory, signIns, origins });
       await inner.register(deviceRoutes, { devices, directory, signIns, sessions });
       const { ids, pinCost } = services;
@@ -180,11 +186,12 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(begunTypeRoutes, { begun, directory });
       await inner.register(typeRoutes, { directory, types, seals, signIns });
       if (options.crews) await inner.register(demoCrewRoute, { crews: options.crews });
+      if (options.year) await inner.register(demoYearRoute, { year: options.year });
       await inner.register(sessionRoutes, { store, sessions, planning, names, clock, bounds });
       await inner.register(noiseRoute, { store, names, clock });
       await inner.register(evidenceRoute, { store, notary, names, clock });
       await inner.register(proofRoutes, { store, notary });
-      await inner.register(printRoutes, { store, directory, sessions, names, clock, press, dues });
+      await inner.register(printRoutes, { store, directory, sessions, names, clock, press, dues, histories });
     },
     { prefix: "/api" },
   );

@@ -8,6 +8,7 @@ import { ServerClock, systemTimers } from "./clock.ts";
 import { type Config, readConfig } from "./config.ts";
 import { seedDemo } from "./demo.ts";
 import { DemoCrews } from "./demo-crews.ts";
+import { DemoYear } from "./demo-year.ts";
 import { openSigner } from "./evidence/signer.ts";
 import { randomIds } from "./ids.ts";
 import { LOG_OPTIONS } from "./log.ts";
@@ -74,6 +75,9 @@ async function main(): Promise<void> {
     metrics: { token: config.metricsToken, process: true },
     tls,
     ...(crews && !tls ? { crews } : {}),
+    ...(demo
+      ? { year: new DemoYear(services, async (now) => (await import("../seed/year/year.ts")).year(now)) }
+      : {}),
   });
   await app.listen({ port: config.port, host: config.host }).catch((error: NodeJS.ErrnoException) => {
     throw asRefusal(error, config.host, config.port);

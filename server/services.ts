@@ -6,6 +6,8 @@ import type { ServerClock, Timers } from "./clock.ts";
 import { type Named, Names } from "./evidence/names.ts";
 import { Notary } from "./evidence/notary.ts";
 import type { EvidenceSigner } from "./evidence/signer.ts";
+import { EngineHistories } from "./history/engines.ts";
+import { StartHistories } from "./history/starts.ts";
 import { AircraftRegister } from "./house/aircraft.ts";
 import { Currencies } from "./house/currencies.ts";
 import { Dues } from "./house/dues.ts";
@@ -54,6 +56,7 @@ export interface ServicesDeps {
 export interface Services extends ServicesDeps {
   sessions: Sessions;
   records: AircraftRecords;
+  histories: EngineHistories;
   aircraft: AircraftRegister;
   equipment: EquipmentRegister;
   currencies: Currencies;
@@ -86,6 +89,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const names = await Names.open(directory.personal, await everybody(directory), ids.salt);
   const inTurn = directory.inTurn.bind(directory);
   const records = new AircraftRecords({ store, clock, names, log });
+  const histories = new EngineHistories(directory.register, new StartHistories(store));
   const equipment = new EquipmentRegister(directory, clock);
   const currencies = new Currencies(directory, store, clock);
   await currencies.catchUp();
@@ -146,6 +150,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     ...deps,
     sessions,
     records,
+    histories,
     aircraft,
     equipment,
     currencies,

@@ -11,6 +11,7 @@ const filesOf = (...folders: string[]) => folders.map((folder) => `tests/${folde
 const PURE = filesOf(
   "figures",
   "handSignals",
+  "history",
   "models",
   "panels",
   "print",

@@ -14,6 +14,9 @@ const STEPS: Partial<Record<Unit, number>> = { V: 0.1, inHg: 0.1, bar: 0.1, psi:
 /** Temperature of an engine that stood all night. */
 const COLD: Partial<Record<Unit, number>> = { degC: 12, degF: 54 };
 
+/** Time constant with which oil pressure rises in an engine as new. Seconds. */
+const OIL_RISE_S = 2;
+
 /** Share of the starter's limit for which a partner cranks an engine that does not catch. */
 const STARTER_SHARE = 0.85;
 
@@ -52,7 +55,8 @@ export function cartVolts(state: SessionState, script: Script): Quantity {
 export function crankingVolts(state: SessionState, script: Script): Quantity {
   const { steadyMin, starting } = state.type.groundPower;
   const range = { min: starting?.min.value ?? steadyMin.value, max: steadyMin.value };
-  return figure(within(range, between(0, 1, script.seed, "sag", state.seq)), steadyMin.unit, range);
+  const fresh = within(range, between(0, 1, script.seed, "sag", state.seq));
+  return figure(fresh - (script.wear?.sagV ?? 0), steadyMin.unit, range);
 }
 
 /** Returns a figure within the bounds of an item of the card; null where they are not known. */
@@ -104,8 +108,9 @@ export function crankEnds(engine: Engine, script: Script): { at: number; caught:
   if (life.is !== "cranking") return { at: 0, caught: false };
   const limit = (life.limitAt - life.since) * STARTER_SHARE;
   const words = ["crank", engine.n, engine.attempts] as const;
+  const worn = script.wear?.crank?.[engine.n] ?? 1;
   const caught = between(0, 1, script.seed, "fires", ...words) >= 1 / 16;
-  const turning = caught ? Math.min(limit, between(5_500, 11_500, script.seed, ...words)) : limit;
+  const turning = caught ? Math.min(limit, worn * between(5_500, 11_500, script.seed, ...words)) : limit;
   return { at: life.since + turning / script.pace, caught };
 }
 
@@ -120,7 +125,8 @@ function oilPressure(state: SessionState, engine: Engine, now: number, script: S
   const gauge = state.type.gauges.find((g) => g.id === "oilPressure");
   const high = gauge?.normalHigh ?? gauge?.max ?? Number.POSITIVE_INFINITY;
   const risen = state.type.oil.normal.atLeast.value * between(2, 3, script.seed, "oil", engine.n);
-  return Math.min(high, risen * (1 - Math.exp(-runFor(engine, now, script) / 2)));
+  const rise = script.wear?.oilS?.[engine.n] ?? OIL_RISE_S;
+  return Math.min(high, risen * (1 - Math.exp(-runFor(engine, now, script) / rise)));
 }
 
 /** Returns a cylinder's figure at idle: from above what the cool-down allows to well below it, within some minutes. */
@@ -186,7 +192,7 @@ export function breeze(
     windKt: Math.min(windKt, most - 1),
     gustKt: Math.min(windKt + 3, most),
     fromDeg: draw(0, 359, "from"),
-    temperatureC: draw(8, 22, "air"),
+    temperatureC: script.wear?.airC ?? draw(8, 22, "air"),
     qnhHpa: draw(1002, 1026, "qnh"),
   };
 }

@@ -5,4 +5,17 @@ export interface Script {
   pace: number;
   /** The cart's name, part of the ground power signals. */
   cart: string;
+  /** How this aircraft's parts have worn; absent: as new. */
+  wear?: Wear;
+}
+
+/** What a pretended aircraft shows otherwise than a new one, and the day's air. By engine number. */
+export interface Wear {
+  /** Time constant with which oil pressure rises, seconds. */
+  oilS?: Readonly<Record<number, number>>;
+  /** How much longer the engine is cranked before it catches, as a multiple. */
+  crank?: Readonly<Record<number, number>>;
+  /** Volts that the source falls further under a starter's load. */
+  sagV?: number;
+  airC?: number;
 }

@@ -2,6 +2,7 @@ import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { type DemoCrews, NoCrew } from "../demo-crews.ts";
+import type { DemoYear } from "../demo-year.ts";
 import type { Directory } from "../store/directory.ts";
 import { ProblemError } from "./problem.ts";
 import { identityOf } from "./signed-in.ts";
@@ -26,6 +27,35 @@ export interface DemoOptions {
 export interface DemoCrewOptions {
   crews: DemoCrews;
 }
+
+const progress = z.object({
+  done: z.boolean(),
+  aircraft: z.array(z.string()).describe("The aircraft that have one, once it is done"),
+  made: z.number().int(),
+  of: z.number().int(),
+});
+
+/** Lets a person of the demo have the invented year made. The route exists only while the demo is on. */
+export const demoYearRoute: FastifyPluginAsyncZod<{ year: DemoYear }> = async (app, { year }) => {
+  app.post(
+    "/demo/year",
+    {
+      config: { costly: true, problems: ["notQualified"] },
+      schema: {
+        tags: ["history"],
+        summary:
+          "Begin an invented year of starts of two aircraft of the demo, unless it is there, and see how far it is",
+        body: z.strictObject({}),
+        response: { 200: progress },
+      },
+    },
+    async (request) => {
+      if (!identityOf(request).person.demo)
+        throw new ProblemError("notQualified", "only the demo's people have the invented year made");
+      return year.progress();
+    },
+  );
+};
 
 /** Lets a person of the demo begin a scripted crew. The route exists only while the demo is on. */
 export const demoCrewRoute: FastifyPluginAsyncZod<DemoCrewOptions> = async (app, { crews }) => {

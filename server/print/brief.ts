@@ -106,6 +106,10 @@ export async function printBrief(brief: Brief, now: number): Promise<Buffer> {
     sheet.heading(words.defects, "danger");
     sheet.list(brief.openDefects, { tone: "danger" });
   }
+  if (brief.notes.length > 0) {
+    sheet.heading(words.notes);
+    sheet.list(brief.notes);
+  }
 
   if (brief.equipment.length > 0) {
     sheet.heading(all.equipment);

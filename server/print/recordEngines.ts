@@ -1,4 +1,4 @@
-import type { Attempt } from "../../shared/paper/engineTimes.ts";
+import type { AttemptInWords } from "../../shared/paper/engineTimes.ts";
 import type { SessionRecord } from "../../shared/paper/record.ts";
 import type { Sheet } from "./sheet.ts";
 import { type TableRow, table } from "./table.ts";
@@ -36,7 +36,7 @@ export async function printEngines(sheet: Sheet, record: SessionRecord): Promise
   );
 }
 
-function attemptRow(n: number, i: number, a: Attempt, words: PrintWords["record"]): TableRow {
+function attemptRow(n: number, i: number, a: AttemptInWords, words: PrintWords["record"]): TableRow {
   const past = a.starterS !== null && a.starterMaxS !== null && a.starterS > a.starterMaxS;
   const after = (at: number | null, figure: string | null) =>
     at === null

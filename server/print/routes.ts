@@ -7,6 +7,7 @@ import { idSchema } from "../../shared/protocol/text.ts";
 import { SPOKEN } from "../../shared/words/spoken.ts";
 import type { Clock } from "../clock.ts";
 import type { Pseudonyms } from "../evidence/names.ts";
+import type { EngineHistories } from "../history/engines.ts";
 import { asPlanner } from "../house/currencies.ts";
 import type { Dues } from "../house/dues.ts";
 import { languageOf } from "../http/language.ts";
@@ -27,6 +28,7 @@ export interface PrintRoutesOptions {
   clock: Clock;
   press: Press;
   dues: Dues;
+  histories: EngineHistories;
 }
 
 /** Events per read of the store. */
@@ -40,9 +42,11 @@ const schema = (summary: string) => ({
 
 /** Routes for the printed brief, record and card. */
 export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app, options) => {
-  const { store, directory, sessions, names, clock, press, dues } = options;
+  const { store, directory, sessions, names, clock, press, dues, histories } = options;
   const print = async (request: FastifyRequest, reply: FastifyReply, name: string, order: SheetOrder) =>
     pdf(reply, name, await press.print(identityOf(request).person.id, order));
+  // A brief without notes is better than none.
+  const notesFor = (aircraft: string) => histories.notesFor(aircraft).catch(() => []);
   // Send the PDF's bytes unchanged: a serializer would write them anew.
   const config = { costly: true };
   const ofSession = { ...config, problems: ["notFound"] as const };
@@ -58,7 +62,7 @@ export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app
     async (request, reply) => {
       const { state } = await sessions.get(request.params.id);
       const people = (await directory.people()).filter((p) => p.active);
-      const brief = briefOf(state, people, sayFor(request));
+      const brief = briefOf(state, people, sayFor(request), await notesFor(state.aircraft));
       return print(
         request,
         reply,

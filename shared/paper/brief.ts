@@ -1,5 +1,6 @@
 import { standCaseOf, tooNear } from "../figures/neighbours.ts";
 import type { EscapeWay } from "../guard/escape.ts";
+import type { HistoryNote } from "../history/notes.ts";
 import { engineStands } from "../models/facing.ts";
 import { usualOrder } from "../plan/usualOrder.ts";
 import { neededPosts } from "../posts/needed.ts";
@@ -13,6 +14,7 @@ import { briefWords } from "../words/brief.ts";
 import { dayWords } from "../words/dates.ts";
 import type { BriefWords } from "../words/en/brief.ts";
 import { equipmentLines } from "../words/equipment.ts";
+import { sayNote } from "../words/history.ts";
 import type { Language } from "../words/language.ts";
 import { wordsOf } from "../words/piece.ts";
 import { written } from "../words/quantity.ts";
@@ -84,6 +86,8 @@ export interface Brief {
   receptacle: string;
   whoStops: string;
   openDefects: string[];
+  /** What the aircraft's engines do otherwise than before, by their last starts. */
+  notes: string[];
   /** Planned neighbours in words, and those that are too near. */
   near: string[];
   tooNear: string[];
@@ -91,7 +95,12 @@ export interface Brief {
 }
 
 /** Returns the brief of a session as it is planned now, in words, without layout. */
-export function briefOf(planned: SessionState, people: readonly BriefPerson[], say: Say): Brief {
+export function briefOf(
+  planned: SessionState,
+  people: readonly BriefPerson[],
+  say: Say,
+  notes: readonly HistoryNote[] = [],
+): Brief {
   const state = stateIn(planned, say.language);
   const { type, order } = state;
   const { id, version, name, author, approvedBy, note } = type;
@@ -138,6 +147,7 @@ export function briefOf(planned: SessionState, people: readonly BriefPerson[], s
       const { until, by } = d.deferred;
       return words.deferred(said, dayWords(Date.parse(until), say.language), say.person(by.name));
     }),
+    notes: notes.map((note) => sayNote(note, say.language)),
     near: (state.neighbours ?? []).map((n) =>
       words.nearIs(n.name, words.kinds[n.kind], n.bearingDeg, written(n.distance), written(n.across)),
     ),

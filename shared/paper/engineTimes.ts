@@ -1,122 +1,31 @@
-import { type PlainLife, plain } from "../engine/life.ts";
-import { engineOf } from "../session/state.ts";
 import { briefWords } from "../words/brief.ts";
 import type { Language } from "../words/language.ts";
-import { written } from "../words/quantity.ts";
+import { type Attempt, attemptAfter } from "./attempt.ts";
 import type { Moment } from "./moments.ts";
 
-/** One attempt at one engine, from the request to stable or to its end. Server milliseconds; null: did not happen. */
-export interface Attempt {
-  asked: number | null;
-  cleared: number | null;
-  /** False when it turned without clearance. */
-  wasCleared: boolean;
-  crankedAt: number | null;
-  /** Seconds for which the starter was engaged, and the ladder's limit. */
-  starterS: number | null;
-  starterMaxS: number | null;
-  caught: number | null;
-  oilFirst: number | null;
-  /** The reading that showed the pressure, e.g. "20 psi". */
-  oilFirstFigure: string | null;
-  oilNormal: number | null;
-  oilNormalFigure: string | null;
-  stable: number | null;
-  /** Outcome in words, once the engine is neither requested nor turning. */
-  ended: { at: number; words: string } | null;
-}
+/** One attempt, with its outcome in words. */
+export type AttemptInWords = Omit<Attempt, "ended"> & { ended: { at: number; words: string } | null };
 
 export interface EngineTimes {
   n: number;
-  attempts: Attempt[];
+  attempts: AttemptInWords[];
 }
-
-const NEW: Attempt = {
-  asked: null,
-  cleared: null,
-  wasCleared: true,
-  crankedAt: null,
-  starterS: null,
-  starterMaxS: null,
-  caught: null,
-  oilFirst: null,
-  oilFirstFigure: null,
-  oilNormal: null,
-  oilNormalFigure: null,
-  stable: null,
-  ended: null,
-};
-const WAITING: PlainLife = { is: "waiting" };
 
 /** Returns every attempt at engine `n`, in order of time. */
 export function engineTimes(moments: readonly Moment[], n: number, language: Language): EngineTimes {
   const attempts: Attempt[] = [];
   let now: Attempt | null = null;
   for (const moment of moments) {
-    now = step(now, moment, n, language);
+    now = attemptAfter(now, moment, n);
     if (now?.ended) {
       attempts.push(now);
       now = null;
     }
   }
-  return { n, attempts: now ? [...attempts, now] : attempts };
-}
-
-function step(
-  now: Attempt | null,
-  { event, before, after }: Moment,
-  n: number,
-  language: Language,
-): Attempt | null {
-  const last = before ? engineOf(before, n) : undefined;
-  const next = engineOf(after, n);
-  if (!next) return now;
-  const was = last ? plain(last.life) : WAITING;
-  const is = plain(next.life);
-  const { at } = event;
-  const letGo = starterLetGo(last?.starter.at(-1), next.starter.at(-1));
-  const row: Attempt | null = now && letGo !== null ? { ...now, starterS: letGo } : now;
-  if (was === is) return row;
-  const open = row ?? NEW;
-  switch (is.is) {
-    case "requested":
-      return was.is === "requested" ? row : { ...open, asked: open.asked ?? at };
-    case "clear":
-      return was.is === "clear" ? row : { ...open, cleared: at };
-    case "cranking":
-      return was.is === "cranking" && was.since === is.since
-        ? row
-        : { ...open, wasCleared: is.cleared, crankedAt: at, starterMaxS: (is.limitAt - is.since) / 1000 };
-    case "caught": {
-      const caught = { ...open, caught: open.caught ?? at };
-      return is.firstOilAt !== null && open.oilFirst === null
-        ? { ...caught, oilFirst: at, oilFirstFigure: figureOf(event.fact) }
-        : caught;
-    }
-    case "running":
-      return {
-        ...open,
-        oilFirst: open.oilFirst ?? at,
-        oilFirstFigure: open.oilFirstFigure ?? figureOf(event.fact),
-        oilNormal: at,
-        oilNormalFigure: figureOf(event.fact),
-      };
-    case "stable":
-      return { ...open, stable: open.stable ?? at };
-    default:
-      return row && { ...row, ended: { at, words: briefWords(language).ends[is.is] } };
-  }
-}
-
-/** Returns the seconds of the engagement that ended with this event; null when none did. */
-function starterLetGo(
-  before: { on: number; off: number | null } | undefined,
-  after: { on: number; off: number | null } | undefined,
-): number | null {
-  if (!after || after.off === null || !before || before.off !== null) return null;
-  return (after.off - after.on) / 1000;
-}
-
-function figureOf(fact: Moment["event"]["fact"]): string | null {
-  return fact.type === "reading" ? written(fact.reading) : null;
+  const { ends } = briefWords(language);
+  const inWords = (a: Attempt) => ({
+    ...a,
+    ended: a.ended && { at: a.ended.at, words: ends[a.ended.is] },
+  });
+  return { n, attempts: [...attempts, ...(now ? [now] : [])].map(inWords) };
 }

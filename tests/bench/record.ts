@@ -1,5 +1,6 @@
 import { mkdirSync } from "node:fs";
 import { dirname } from "node:path";
+import { personAt, Stage } from "../../seed/crew/stage.ts";
 import { demo } from "../../seed/demo-data.ts";
 import { rowOf } from "../../server/sessions/row.ts";
 import { sha256 } from "../../server/sha256.ts";
@@ -8,7 +9,7 @@ import { SqliteEventStore } from "../../server/store/sqlite-events.ts";
 import { genesis, seal } from "../../shared/evidence/chain.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { SessionState } from "../../shared/session/state.ts";
-import { personAt, playOut, Stage } from "../seed/stage.ts";
+import { playOut } from "../seed/stage.ts";
 
 export interface Log {
   state: SessionState;

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { personAt, Stage } from "../../seed/crew/stage.ts";
 import { demo } from "../../seed/demo-data.ts";
 import { plain } from "../../shared/engine/life.ts";
 import { figuresOfAircraft, figuresOfEngine } from "../../shared/figures/all.ts";
@@ -8,7 +9,7 @@ import { noiseLogOf } from "../../shared/figures/noiseLog.ts";
 import { evolve } from "../../shared/session/evolve.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import { figures as words } from "../../shared/words/en/figures.ts";
-import { personAt, playOut, Stage } from "../seed/stage.ts";
+import { playOut } from "../seed/stage.ts";
 
 const FOUR = demo.types.find((t) => t.engines.length === 4);
 if (!FOUR) throw new Error("the demo has a four-engine type");

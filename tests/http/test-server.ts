@@ -4,6 +4,7 @@ import { createApp } from "../../server/app.ts";
 import { hashPin } from "../../server/auth/pin.ts";
 import type { DeviceRule } from "../../server/auth/sign-ins.ts";
 import type { DemoCrews } from "../../server/demo-crews.ts";
+import type { DemoYear } from "../../server/demo-year.ts";
 import type { EvidenceSigner } from "../../server/evidence/signer.ts";
 import type { PerMinute } from "../../server/http/limits.ts";
 import { randomIds } from "../../server/ids.ts";
@@ -80,6 +81,7 @@ export interface TestOptions {
   logger?: FastifyBaseLogger;
   printer?: Printer;
   crews?: DemoCrews;
+  year?: (services: Services) => DemoYear;
 }
 
 /** The test type with an approval, because a draft is never planned. */
@@ -162,6 +164,7 @@ export async function testServer(options: TestOptions = {}): Promise<TestServer>
     metrics: { token: options.metricsToken ?? null, process: false },
     tls: options.tls ?? null,
     ...(options.crews ? { crews: options.crews } : {}),
+    ...(options.year ? { year: options.year(services) } : {}),
   });
   const close = async () => {
     await app.close();

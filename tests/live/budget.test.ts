@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { expect, it } from "vitest";
+import { personAt, Stage } from "../../seed/crew/stage.ts";
 import { demo } from "../../seed/demo-data.ts";
 import { noPseudonyms } from "../../server/evidence/names.ts";
 import { readOn } from "../../server/sessions/replay.ts";
@@ -10,7 +11,7 @@ import { genesis, seal } from "../../shared/evidence/chain.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { stagesOf } from "../../shared/protocol/stages.ts";
 import { planned, signIn, type TestServer, testServer } from "../http/test-server.ts";
-import { personAt, playOut, Stage } from "../seed/stage.ts";
+import { playOut } from "../seed/stage.ts";
 import { FOUR } from "../spec/aircraft.ts";
 import { sha256 } from "../spec/given.ts";
 

@@ -1,12 +1,15 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { printBrief } from "../../server/print/brief.ts";
 import { printCard } from "../../server/print/card.ts";
+import { notesOf } from "../../shared/history/notes.ts";
 import { type Brief, briefOf } from "../../shared/paper/brief.ts";
 import { cardOf } from "../../shared/paper/card.ts";
 import { escapeWays } from "../../shared/paper/escape.ts";
 import { recordOf } from "../../shared/paper/record.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { say } from "../../shared/words/en.ts";
+import { say as spanish } from "../../shared/words/es.ts";
+import { MONTGOMERY, rowsOf } from "../history/rows.ts";
 import { BOTTLE, CART } from "../spec/equipped.ts";
 import { ada, bo, cy, di, fay, given, START } from "../spec/given.ts";
 import { type ReadPdf, readPdf, solid } from "./reader.ts";
@@ -34,6 +37,21 @@ describe("the printed brief", () => {
       expect(solid(page)).toContain(solid(brief.caution));
       expect(page).toContain(`${i + 1} of ${read.pages.length}`);
     });
+  });
+
+  it("[HIS-13] lists what the engines do otherwise than before, in the reader's language", async () => {
+    const rows = rowsOf("oilNormalS", [...MONTGOMERY.slice(0, 20), 12, 13, 13, 12, 13]);
+    const notes = notesOf(rows);
+    expect(notes).toHaveLength(1);
+    const { state } = given({ type: KESTLE }).manned();
+    for (const [spoken, words] of [
+      [say, "Number 2 takes longer to oil pressure than in its 20 starts"],
+      [spanish, "El número 2 tarda más en dar presión de aceite que en sus 20 arranques"],
+    ] as const) {
+      const printed = await printBrief(briefOf(state, PEOPLE, spoken, notes), START);
+      expect(solid((await readPdf(printed)).pages.join())).toContain(solid(words));
+    }
+    expect(solid(read.pages.join())).not.toContain(solid("otherwise than before"));
   });
 
   it("[EQP-7] lists the equipment with its facts of that day, and whether its label was read", async () => {

@@ -90,6 +90,9 @@ const ROWS: readonly Row[] = [
   { route: "GET /api/standing", for: "signed in" },
   { route: "GET /api/aircraft/{id}/defects", for: "signed in", at: { id: "none" } },
   { route: "GET /api/aircraft/{id}/standing", for: "signed in", at: { id: "none" } },
+  { route: "GET /api/aircraft/{id}/history", for: "signed in", at: { id: "CH-TST" } },
+  { route: "GET /api/aircraft/{id}/notes", for: "signed in", at: { id: "CH-TST" } },
+  { route: "GET /api/engines/{serial}/history", for: "signed in", at: { serial: "none" } },
   {
     route: "POST /api/aircraft/{id}/reports",
     for: "signed in",

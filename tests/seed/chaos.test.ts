@@ -1,10 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { chance } from "../../seed/crew/chance.ts";
+import { personAt, Stage } from "../../seed/crew/stage.ts";
 import { demo } from "../../seed/demo-data.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { isOver } from "../../shared/session/state.ts";
 import { anything } from "./chaos.ts";
-import { personAt, playOut, Stage } from "./stage.ts";
+import { playOut } from "./stage.ts";
 
 /** Stages in which the trouble begins. */
 const FROM = ["brief", "starting", "warmUp", "release"] as const;

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
+import { START, Stage } from "../../seed/crew/stage.ts";
 import { demo } from "../../seed/demo-data.ts";
 import { readAircraftType } from "../../shared/types/validate.ts";
-import { playOut, START, Stage } from "./stage.ts";
+import { playOut } from "./stage.ts";
 import { withoutCard } from "./withoutCard.ts";
 
 const SEEDS = Array.from({ length: 8 }, (_, i) => i + 1);

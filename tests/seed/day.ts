@@ -1,7 +1,7 @@
+import { type Planned, START, Stage } from "../../seed/crew/stage.ts";
 import { standingFor } from "../../shared/aircraft/standingFor.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { RecordLog } from "../spec/recordLog.ts";
-import { type Planned, START, Stage } from "./stage.ts";
 
 /** One aircraft through a day: each session is told what stands at it, and adds to its record when it is over. */
 export class Day {

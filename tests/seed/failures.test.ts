@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { STOPPED_WARM } from "../../seed/crew/play.ts";
+import { type Instead, personAt, type Stage } from "../../seed/crew/stage.ts";
 import { demo } from "../../seed/demo-data.ts";
 import { attemptsLeft } from "../../shared/conditions/engines.ts";
 import { plain } from "../../shared/engine/life.ts";
@@ -13,7 +14,7 @@ import type { AircraftType } from "../../shared/types/schema.ts";
 import { say } from "../../shared/words/en.ts";
 import { lookupOf } from "../../shared/words/events.ts";
 import { Day } from "./day.ts";
-import { type Instead, personAt, playOut, type Stage } from "./stage.ts";
+import { playOut } from "./stage.ts";
 
 const SCRIPT = { seed: 3, pace: 1, cart: "Knocker" };
 const four = demo.types.find((t) => t.engines.length === 4) as AircraftType;

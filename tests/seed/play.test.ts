@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { intend, type Move, playPost } from "../../seed/crew/play.ts";
+import { personAt, START, Stage } from "../../seed/crew/stage.ts";
 import { demo } from "../../seed/demo-data.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
-import { personAt, playOut, START, Stage } from "./stage.ts";
+import { playOut } from "./stage.ts";
 
 const script = { seed: 5, pace: 1, cart: "Knocker" };
 const twin = demo.types.find((t) => t.id === "penhale-twin") as AircraftType;

@@ -1,10 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { type Intent, intend, type Move, playPost } from "../../seed/crew/play.ts";
+import { personAt, START, Stage } from "../../seed/crew/stage.ts";
 import { demo } from "../../seed/demo-data.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
-import { personAt, playOut, START, Stage } from "./stage.ts";
+import { playOut } from "./stage.ts";
 import { withoutCard } from "./withoutCard.ts";
 
 const four = demo.types.find((t) => t.id === "kestle-four") as AircraftType;

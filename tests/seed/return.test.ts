@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
+import type { Stage } from "../../seed/crew/stage.ts";
 import { demo } from "../../seed/demo-data.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { Day } from "./day.ts";
-import { playOut, type Stage } from "./stage.ts";
+import { playOut } from "./stage.ts";
 
 const SEEDS = [1, 2, 3];
 

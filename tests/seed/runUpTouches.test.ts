@@ -1,6 +1,7 @@
 import { expect, it } from "vitest";
 import { playPost } from "../../seed/crew/play.ts";
 import { gaugeFigure, runUpFigure } from "../../seed/crew/pretend.ts";
+import { personAt, Stage } from "../../seed/crew/stage.ts";
 import { demo } from "../../seed/demo-data.ts";
 import { fill } from "../../shared/asks/ask.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
@@ -25,7 +26,7 @@ import {
 } from "../../web/ui/padEntry.ts";
 import type { PadCell } from "../../web/ui/padView.ts";
 import { wordsNow } from "../../web/words/words.ts";
-import { personAt, playOut, Stage } from "./stage.ts";
+import { playOut } from "./stage.ts";
 
 const four = demo.types.find((t) => t.id === "kestle-four") as AircraftType;
 const script = { seed: 3, pace: 1, cart: "Knocker" };

@@ -1,8 +1,9 @@
 import { expect, it } from "vitest";
+import { Stage } from "../../seed/crew/stage.ts";
 import { demo } from "../../seed/demo-data.ts";
 import type { Fact, SessionEvent } from "../../shared/protocol/events.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
-import { playOut, Stage } from "./stage.ts";
+import { playOut } from "./stage.ts";
 
 const four = demo.types.find((t) => t.engines.length === 4) as AircraftType;
 

@@ -1,5 +1,6 @@
 import { expect, it } from "vitest";
 import type { Script } from "../../seed/crew/script.ts";
+import { Stage } from "../../seed/crew/stage.ts";
 import { demo } from "../../seed/demo-data.ts";
 import { enteredBy } from "../../shared/types/enteredBy.ts";
 import { aircraftTypeJsonSchema } from "../../shared/types/jsonSchema.ts";
@@ -9,7 +10,7 @@ import { unsourced } from "../../shared/types/unsourced.ts";
 import { readAircraftType } from "../../shared/types/validate.ts";
 import { completed, type Node } from "../../web/pages/types/form/node.ts";
 import { isGap } from "../../web/pages/types/gaps.ts";
-import { playOut, Stage } from "../seed/stage.ts";
+import { playOut } from "../seed/stage.ts";
 import { leastType } from "./least.ts";
 
 const SCRIPT: Script = { seed: 3, pace: 1, cart: "Bal Maiden" };

@@ -1,7 +1,8 @@
 import type { Script } from "../../seed/crew/script.ts";
+import { Stage } from "../../seed/crew/stage.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { readAircraftType } from "../../shared/types/validate.ts";
-import { playOut, Stage } from "../seed/stage.ts";
+import { playOut } from "../seed/stage.ts";
 import { mutated } from "./mutate.ts";
 
 /** A crew whose every engine fires at its first attempt, so that no rest of a starter is waited for. */

@@ -1,4 +1,5 @@
 import { expect, it } from "vitest";
+import { Stage } from "../../seed/crew/stage.ts";
 import { demo } from "../../seed/demo-data.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { unitsChangedAlone } from "../../shared/types/unitChanged.ts";
@@ -8,7 +9,7 @@ import { phraseBook } from "../../shared/words/phraseBook.ts";
 import { wordsOf } from "../../shared/words/piece.ts";
 import { typeFaults } from "../../web/words/es/typeFaults.ts";
 import { RICH } from "../figures/rich.ts";
-import { playOut, Stage } from "../seed/stage.ts";
+import { playOut } from "../seed/stage.ts";
 import { judge } from "./startable.ts";
 
 type Change = (t: AircraftType) => void;

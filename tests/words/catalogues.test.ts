@@ -6,18 +6,22 @@ import { catalogue as english } from "../../shared/words/en/catalogue.ts";
 import { events as englishEvents } from "../../shared/words/en/events.ts";
 import { figures as englishFigures } from "../../shared/words/en/figures.ts";
 import { handSignals as englishHand } from "../../shared/words/en/handSignals.ts";
+import { history as englishHistory } from "../../shared/words/en/history.ts";
 import { brief as spanishBrief } from "../../shared/words/es/brief.ts";
 import { catalogue as spanish } from "../../shared/words/es/catalogue.ts";
 import { events as spanishEvents } from "../../shared/words/es/events.ts";
 import { figures as spanishFigures } from "../../shared/words/es/figures.ts";
 import { handSignals as spanishHand } from "../../shared/words/es/handSignals.ts";
+import { history as spanishHistory } from "../../shared/words/es/history.ts";
 import { languageFor } from "../../shared/words/language.ts";
 import { devices as englishDevices } from "../../web/words/en/devices.ts";
+import { history as englishHistoryPage } from "../../web/words/en/history.ts";
 import { said as englishSaid } from "../../web/words/en/said.ts";
 import { study as englishStudy } from "../../web/words/en/study.ts";
 import { text as englishText } from "../../web/words/en/text.ts";
 import { types as englishTypes } from "../../web/words/en/types.ts";
 import { devices as spanishDevices } from "../../web/words/es/devices.ts";
+import { history as spanishHistoryPage } from "../../web/words/es/history.ts";
 import { said as spanishSaid } from "../../web/words/es/said.ts";
 import { study as spanishStudy } from "../../web/words/es/study.ts";
 import { text as spanishText } from "../../web/words/es/text.ts";
@@ -38,6 +42,8 @@ const PAIRS: [name: string, one: object, other: object][] = [
   ["planned", plannedWords("en"), plannedWords("es")],
   ["said", englishSaid, spanishSaid],
   ["devices", englishDevices, spanishDevices],
+  ["history's pages", englishHistoryPage, spanishHistoryPage],
+  ["history", englishHistory, spanishHistory],
   ["hand signals", englishHand, spanishHand],
   ["print", englishPrint, spanishPrint],
   ["figures", englishFigures, spanishFigures],

@@ -1,7 +1,8 @@
+import { Stage } from "../../seed/crew/stage.ts";
 import { demo } from "../../seed/demo-data.ts";
 import { evolve } from "../../shared/session/evolve.ts";
 import type { SessionState } from "../../shared/session/state.ts";
-import { playOut, Stage } from "../seed/stage.ts";
+import { playOut } from "../seed/stage.ts";
 
 /** Returns every tenth state of a whole start of the demo's four-engine type, as the scripted partners play it. */
 export function recordedStart(): SessionState[] {

@@ -18,6 +18,7 @@ const DuesPage = later(() => import("./dues/DuesPage.tsx").then((m) => m.DuesPag
 const EnrolPage = later(() => import("./devices/EnrolPage.tsx").then((m) => m.EnrolPage));
 const EquipmentPages = later(() => import("./equipment/EquipmentPages.tsx").then((m) => m.EquipmentPages));
 const FirstPage = later(() => import("./first/FirstPage.tsx").then((m) => m.FirstPage));
+const HistoryPages = later(() => import("./history/HistoryPages.tsx").then((m) => m.HistoryPages));
 const HousePage = later(() => import("./house/HousePage.tsx").then((m) => m.HousePage));
 const OfferCall = later(() => import("./OfferCall.tsx").then((m) => m.OfferCall));
 const PeoplePage = later(() => import("./people/PeoplePage.tsx").then((m) => m.PeoplePage));
@@ -103,7 +104,13 @@ function ConnectedApp({ signedIn, connection }: { signedIn: SignedIn; connection
       )}
       {unsettled && <Unsettled session={unsettled} />}
       {route.is === "plan" && <PlanPage wanted={route.aircraft} />}
-      {route.is === "aircraft" && <AircraftPages page={route.page} me={signedIn.person} changed={ramp} />}
+      {route.is === "aircraft" &&
+        (route.page.is === "history" ? (
+          <HistoryPages of={{ aircraft: route.page.id }} me={signedIn.person} changed={ramp} />
+        ) : (
+          <AircraftPages page={route.page} me={signedIn.person} changed={ramp} />
+        ))}
+      {route.is === "engine" && <HistoryPages of={route} me={signedIn.person} changed={ramp} />}
       {route.is === "equipment" && <EquipmentPages id={route.id} me={signedIn.person} changed={ramp} />}
       {route.is === "house" && <HousePage me={signedIn.person} />}
       {route.is === "dues" && <DuesPage me={signedIn.person} changed={ramp} />}

@@ -1,6 +1,5 @@
 import { useCallback, useEffect, useState } from "react";
 import type { FirePlace } from "../../shared/protocol/signals.ts";
-import type { Item } from "../../shared/protocol/standing.ts";
 import { enginesOf, placesOf } from "../../shared/stops/fireSeats.ts";
 import { outcomesOf } from "../../shared/words/outcomes.ts";
 import { reportAt } from "../net/aircraftReport.ts";
@@ -8,11 +7,11 @@ import type { StandingRow } from "../net/api.ts";
 import { api } from "../net/app.ts";
 import { isLocated } from "../posts/shared/openFire.ts";
 import { FireKeys } from "../ui/FireKeys.tsx";
-import { ago } from "../ui/numbers.ts";
 import { Trouble } from "../ui/Trouble.tsx";
 import type { Words } from "../words/catalogue.ts";
-import { laterWords, useLaterWords } from "../words/later.ts";
+import { useLaterWords } from "../words/later.ts";
 import { useWords } from "../words/words.ts";
+import { itemWords } from "./itemWords.ts";
 
 /** The fire whose number and place are asked: the one just reported, or one that stands under `no`. */
 interface OpenFire {
@@ -127,35 +126,6 @@ export function AtAircraft({ ramp, mayEnd }: { ramp: number; mayEnd: boolean }) 
       ))}
     </section>
   );
-}
-
-function itemWords(item: Item, { say, text }: Words): string {
-  const { atAircraft: says } = laterWords(say.language);
-  const by = (who: { name: string; at: number }) =>
-    `${say.person(who.name)}, ${ago(Date.now() - who.at, text)}`;
-  switch (item.is) {
-    case "hold":
-      return `${says.keys.hold}${item.note ? `: ${item.note}` : ""}. ${by(item.by)}`;
-    case "cut":
-      return `${say.signal(item.engine === null ? "cutAll" : "cut", item.engine)}. ${by(item.by)}`;
-    case "fire": {
-      const engines = enginesOf(item);
-      const at = engines.length === 0 ? text.ramp.fire : text.ramp.fireAt(say.both(engines.map(String)));
-      return `${[at, ...placesOf(item).map((place) => say.firePlace(place).toLowerCase())].join(", ")}. ${by(item.by)}`;
-    }
-    case "hands":
-      return `${say.signal("handlePropeller", item.engine)}. ${by(item.by)}`;
-    case "leave":
-      return `${says.leave}: ${say.signal(item.service, null)}. ${by(item.by)}`;
-    case "turning":
-      return says.turning(item.engine);
-    case "unseen":
-      return says.unseen(item.engine);
-    case "drill":
-      return says.drill(item.drill);
-    case "defect":
-      return `${item.barsStart ? says.bars : says.defect}: ${item.words}. ${by(item.by)}`;
-  }
 }
 
 function fireWords({ no }: OpenFire, { text }: Words): string {

@@ -85,7 +85,10 @@ export function Ramp({ me, connection, join, play }: Props) {
         data-asking={(listed === null && trouble === null) || undefined}
       >
         {rows.map((row) => (
-          <RampCard key={row.strip.id} row={row} onOpen={() => go(`/session/${row.strip.id}`)} />
+          <div key={row.strip.id} className="ramp-entry">
+            <RampCard row={row} onOpen={() => go(`/session/${row.strip.id}`)} />
+            <HistoryKey aircraft={row.aircraft} />
+          </div>
         ))}
         {empty && <EmptyRamp onPlan={() => go("/plan")} />}
         {listed === null && trouble === null && <p className="empty">{says.asking}</p>}
@@ -107,7 +110,7 @@ export function Ramp({ me, connection, join, play }: Props) {
       {over.length > 0 && (
         <section className="board" aria-label={says.over}>
           <h2>{says.ended}</h2>
-          {over.map((s) => (
+          {over.slice(0, ENDED).map((s) => (
             <Strip key={s.id} strip={s} onOpen={() => go(`/session/${s.id}/record`)} />
           ))}
         </section>
@@ -129,6 +132,23 @@ export function Ramp({ me, connection, join, play }: Props) {
     </main>
   );
 }
+
+/** A key that opens the history of a card's aircraft. */
+function HistoryKey({ aircraft }: { aircraft: string }) {
+  const { rampPage } = useLaterWords();
+  return (
+    <button
+      type="button"
+      className="small-key"
+      onClick={() => go(`/aircraft/${encodeURIComponent(aircraft)}/history`)}
+    >
+      {rampPage.history(aircraft)}
+    </button>
+  );
+}
+
+/** Sessions that are over in the list; older ones are in their aircraft's history. */
+const ENDED = 20;
 
 /** The house's pages, for the quiet row. */
 const LINKS: readonly {

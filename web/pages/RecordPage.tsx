@@ -52,6 +52,16 @@ export function RecordPage({ id }: { id: string }) {
               {words.forms[f]}
             </button>
           ))}
+          {first?.type === "planned" && (
+            <button
+              type="button"
+              className="answer"
+              data-tone="plain"
+              onClick={() => go(`/aircraft/${encodeURIComponent(first.aircraft)}/history`)}
+            >
+              {words.history}
+            </button>
+          )}
           <button type="button" className="answer" data-tone="plain" onClick={() => go(`/session/${id}`)}>
             {words.session}
           </button>

@@ -13,6 +13,8 @@ import type { Listed } from "./strips.ts";
 /** Data of a session's row on the ramp page, beside its strip. */
 export interface RampRow {
   strip: StripView;
+  /** Registration of the aircraft. */
+  aircraft: string;
   /** Null while its state is not fetched. */
   plan: PlanView | null;
   /** The thing that the start waits for, with the post that owes it. */
@@ -25,13 +27,14 @@ export interface RampRow {
 /** Returns the row of a session for this person on this device. */
 export function rampRow(
   strip: StripView,
-  { state: read }: Listed,
+  { row, state: read }: Listed,
   me: { id: string; device: string },
   words: Words,
   now: number,
 ): RampRow {
   const state = read && words.stateIn(read);
-  if (!state) return { strip, plan: null, waitsFor: null, mine: null, offered: false };
+  if (!state)
+    return { strip, aircraft: row.aircraft, plan: null, waitsFor: null, mine: null, offered: false };
   const { rampPage: says } = laterWords(words.say.language);
   const { say } = words;
   const blocker = isOver(state) ? undefined : postsNow(state, now).find((p) => p.blocks);
@@ -41,6 +44,7 @@ export function rampRow(
   const elsewhere = POSTS.find((p) => state.posts[p]?.id === me.id);
   return {
     strip,
+    aircraft: row.aircraft,
     plan: planView(state, owed?.engine ?? null, now, words),
     waitsFor: blocker && owed ? says.waitsFor(say.post(blocker.post), say.ask(owed)) : null,
     mine: offer

@@ -6,6 +6,7 @@ export type Route =
   | { is: "ramp"; join: string | null; play: Play | null }
   | { is: "plan"; aircraft: string | null }
   | { is: "aircraft"; page: AircraftRoute }
+  | { is: "engine"; serial: string }
   | { is: "board" }
   | { is: "devices" }
   | { is: "people" }
@@ -20,7 +21,11 @@ export type Route =
   | { is: "study"; page: string | null; more: string | null };
 
 /** A page of the aircraft in the house's register. */
-export type AircraftRoute = { is: "list" } | { is: "new" } | { is: "one"; id: string };
+export type AircraftRoute =
+  | { is: "list" }
+  | { is: "new" }
+  | { is: "one"; id: string }
+  | { is: "history"; id: string };
 
 /** A page of the aircraft types. */
 export type TypesRoute =
@@ -35,7 +40,8 @@ const listeners = new Set<() => void>();
 export function routeOf(path: string, search: string): Route {
   const [, first, id, more, ...rest] = path.split("/");
   if (first === "plan") return { is: "plan", aircraft: new URLSearchParams(search).get("aircraft") };
-  if (first === "aircraft") return { is: "aircraft", page: aircraftRouteOf(id) };
+  if (first === "aircraft") return { is: "aircraft", page: aircraftRouteOf(id, more) };
+  if (first === "engines" && id) return { is: "engine", serial: decodeURIComponent(id) };
   if (first === "board") return { is: "board" };
   if (first === "devices") return { is: "devices" };
   if (first === "house") return { is: "house" };
@@ -51,8 +57,9 @@ export function routeOf(path: string, search: string): Route {
   return { is: "ramp", join: asked.get("join"), play: playOf(asked.get("play")) };
 }
 
-function aircraftRouteOf(id: string | undefined): AircraftRoute {
+function aircraftRouteOf(id: string | undefined, more: string | undefined): AircraftRoute {
   if (!id) return { is: "list" };
+  if (more === "history") return { is: "history", id: decodeURIComponent(id) };
   return id === "new" ? { is: "new" } : { is: "one", id: decodeURIComponent(id) };
 }
 

@@ -46,6 +46,7 @@ export const print = {
     notUsual: (source: string) => `Not the type's usual order, which is kept for this reason: ${source}`,
     power: "Power",
     defects: "Open defects",
+    notes: "What its engines do otherwise than before",
     signals: "Signals",
     fail: "When signals fail",
     fire: "Fire plan",

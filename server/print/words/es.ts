@@ -47,6 +47,7 @@ export const print: PrintWords = {
     notUsual: (source) => `No es el orden usual del tipo, que se guarda por este motivo: ${source}`,
     power: "Energía",
     defects: "Defectos abiertos",
+    notes: "Lo que sus motores hacen distinto que antes",
     signals: "Señales",
     fail: "Cuando fallan las señales",
     fire: "Plan de fuego",

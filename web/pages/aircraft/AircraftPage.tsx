@@ -55,9 +55,19 @@ export function AircraftPage({ id, me, changed }: { id: string; me: Me; changed:
       lead={row.name}
       trouble={trouble}
       keys={
-        <button type="button" className="answer" data-tone="plain" onClick={() => go("/aircraft")}>
-          {words.back}
-        </button>
+        <>
+          <button
+            type="button"
+            className="answer"
+            data-tone="plain"
+            onClick={() => go(`/aircraft/${encodeURIComponent(id)}/history`)}
+          >
+            {words.starts}
+          </button>
+          <button type="button" className="answer" data-tone="plain" onClick={() => go("/aircraft")}>
+            {words.back}
+          </button>
+        </>
       }
     >
       {doing === "change" && <ChangeAircraft {...acts} engines={engines} />}

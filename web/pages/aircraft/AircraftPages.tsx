@@ -6,7 +6,15 @@ import { AircraftList } from "./AircraftList.tsx";
 import { AircraftPage } from "./AircraftPage.tsx";
 
 /** The pages of the aircraft in the house's register. */
-export function AircraftPages({ page, me, changed }: { page: AircraftRoute; me: Me; changed: number }) {
+export function AircraftPages({
+  page,
+  me,
+  changed,
+}: {
+  page: Exclude<AircraftRoute, { is: "history" }>;
+  me: Me;
+  changed: number;
+}) {
   switch (page.is) {
     case "list":
       return <AircraftList me={me} changed={changed} />;

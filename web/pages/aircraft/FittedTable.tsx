@@ -4,6 +4,7 @@ import { Plan } from "../../ui/plan/Plan.tsx";
 import type { EngineMark, PlanView } from "../../ui/plan/planView.ts";
 import { useRegisterWords } from "../../words/register.ts";
 import { useWords } from "../../words/words.ts";
+import { go } from "../route.ts";
 
 interface Props {
   row: RegisteredAircraft;
@@ -50,11 +51,26 @@ export function FittedTable({ row, type, engines }: Props) {
                 />
                 <Part label={words.starter} serial={fitted?.starter} />
               </dl>
+              {fitted?.engine.serial && <EngineKey serial={fitted.engine.serial} />}
             </li>
           );
         })}
       </ul>
     </section>
+  );
+}
+
+/** A key that opens the history of the engine fitted there. */
+function EngineKey({ serial }: { serial: string }) {
+  const words = useRegisterWords();
+  return (
+    <button
+      type="button"
+      className="small-key fitted-history"
+      onClick={() => go(`/engines/${encodeURIComponent(serial)}`)}
+    >
+      {words.engineHistory(serial)}
+    </button>
   );
 }
 

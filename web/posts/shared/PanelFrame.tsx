@@ -26,6 +26,7 @@ import { useTouch } from "./useTouch.ts";
 
 const AirKeys = later(() => import("./AirKeys.tsx").then((m) => m.AirKeys));
 const EngineSheet = later(() => import("./EngineSheet.tsx").then((m) => m.EngineSheet));
+const BriefNotes = later(() => import("./BriefNotes.tsx").then((m) => m.BriefNotes));
 const PlanNotes = later(() => import("./PlanNotes.tsx").then((m) => m.PlanNotes));
 const RemoteKeys = later(() => import("../../remote/RemoteKeys.tsx").then((m) => m.RemoteKeys));
 const SentList = later(() => import("./SentList.tsx").then((m) => m.SentList));
@@ -177,6 +178,7 @@ export function PanelFrame({
             onEngine={setEngine}
           />
           <Suspense fallback={null}>
+            {(state.stage === "plan" || state.stage === "brief") && <BriefNotes aircraft={state.aircraft} />}
             <PlanNotes state={state} now={now} words={words} />
             {beside}
             <WorkedOut panel={panel} facing={facing} />

@@ -7,4 +7,5 @@ export const rampPage = {
   offered: (post: string) => `Offered to you: ${post}`,
   take: "Take it",
   waitsFor: (post: string, what: string) => `${post}: ${what}`,
+  history: (aircraft: string) => `History of ${aircraft}`,
 };

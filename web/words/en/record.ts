@@ -11,6 +11,7 @@ export const record = {
   printFull: "Print, full log (PDF)",
   forms: { ndjson: "Evidence (NDJSON)", json: "JSON", csv: "Table (CSV)" },
   session: "To the session",
+  history: "Aircraft's history",
   exchangeChart: "Message sequence chart",
   exchangeRegion: "Message sequence",
 };

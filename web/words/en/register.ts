@@ -87,6 +87,8 @@ export const register = {
   takeBackWhy: "Why is it taken back?",
   sure: "Do it",
   history: "Changes",
+  starts: "Starts and engines",
+  engineHistory: (serial: string) => `History of engine ${serial}`,
   entered: "Entered",
   by: (who: string, when: string) => `${when} UTC, ${who}`,
   programs: { program: "with the program", console: "the server's console" },

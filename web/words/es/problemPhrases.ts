@@ -182,6 +182,7 @@ export const problemPhrases: readonly Phrase[] = [
   ["there is no session {1}", "no hay sesión {1}"],
   ["No session has this code", "Ninguna sesión tiene este código"],
   ["There is no aircraft with this id", "Ningún avión tiene este identificador"],
+  ["No aircraft of the register has or had this engine", "Ningún avión de la ficha tiene ni tuvo este motor"],
   [
     "must be the six characters shown with the session",
     "deben ser los seis caracteres que muestra la sesión",

@@ -8,4 +8,5 @@ export const rampPage: LaterWords["rampPage"] = {
   offered: (post) => `Se le ofrece: ${post}`,
   take: "Tomarlo",
   waitsFor: (post, what) => `${post}: ${what}`,
+  history: (aircraft: string) => `Historial de ${aircraft}`,
 };

@@ -11,6 +11,7 @@ export const record: LaterWords["record"] = {
   printFull: "Imprimir, completo (PDF)",
   forms: { ndjson: "Evidencia (NDJSON)", json: "JSON", csv: "Tabla (CSV)" },
   session: "Ir a la sesión",
+  history: "Historial del avión",
   exchangeChart: "Diagrama de secuencia de mensajes",
   exchangeRegion: "Secuencia de mensajes",
 };

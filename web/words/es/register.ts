@@ -84,6 +84,8 @@ export const register: RegisterWords = {
   takeBackWhy: "¿Por qué vuelve?",
   sure: "Hacerlo",
   history: "Cambios",
+  starts: "Arranques y motores",
+  engineHistory: (serial: string) => `Historial del motor ${serial}`,
   entered: "Anotado",
   by: (who, when) => `${when} UTC, ${who}`,
   programs: { program: "con el programa", console: "la consola del servidor" },

@@ -1,0 +1,98 @@
+import { setImmediate } from "node:timers/promises";
+import { readSealed } from "../../shared/evidence/read.ts";
+import { NO_STARTS, type StartHistory, startsAfter } from "../../shared/history/project.ts";
+import type { StartRow } from "../../shared/history/row.ts";
+import { isOver } from "../../shared/session/state.ts";
+import { type EventStore, type SessionRow, StoreFailure } from "../store/events.ts";
+
+/** Newest sessions of one aircraft that are read: several years of daily starts. */
+export const SESSIONS_READ = 400;
+
+/** Sessions whose starts stay in memory, some 2 kB for each engine of each. */
+const HELD = 4_000;
+const PAGE = 100;
+
+interface Held {
+  headSeq: number;
+  headHash: string;
+  rows: StartRow[];
+  /** What is needed to read on; null once the session is over. */
+  going: StartHistory | null;
+}
+
+/** The starts of some sessions, by time. */
+export interface Starts {
+  rows: StartRow[];
+  /** True when older sessions were left out. */
+  more: boolean;
+}
+
+/**
+ * The starts of every aircraft, worked out from the sealed events when they are asked for. What a session's head was
+ * worked out from is kept in memory, so that nothing is stored that could differ from the evidence.
+ */
+export class StartHistories {
+  readonly #store: Pick<EventStore, "sessions" | "read">;
+  /** The session used last is at the end. */
+  readonly #held = new Map<string, Held>();
+  readonly #reading = new Map<string, Promise<Held>>();
+
+  constructor(store: Pick<EventStore, "sessions" | "read">) {
+    this.#store = store;
+  }
+
+  /**
+   * Returns the starts of these aircraft, oldest first, with people under the names of the sealed record.
+   * @throws StoreFailure
+   */
+  async of(aircraft: ReadonlySet<string>): Promise<Starts> {
+    const all = (await this.#store.sessions(Number.MAX_SAFE_INTEGER)).filter((s) => aircraft.has(s.aircraft));
+    const sessions = all.slice(0, SESSIONS_READ * aircraft.size);
+    const rows: StartRow[] = [];
+    for (const session of sessions) rows.push(...(await this.#ofSession(session)).rows);
+    return { rows: rows.sort((a, b) => a.at - b.at || a.seq - b.seq), more: all.length > sessions.length };
+  }
+
+  async #ofSession(session: SessionRow): Promise<Held> {
+    const known = this.#held.get(session.id);
+    if (known?.headSeq === session.headSeq && known.headHash === session.headHash) {
+      this.#hold(session.id, known);
+      return known;
+    }
+    const key = `${session.id} ${session.headHash}`;
+    const reading = this.#reading.get(key) ?? this.#readOn(session, known?.going ?? NO_STARTS);
+    this.#reading.set(key, reading);
+    try {
+      const held = await reading;
+      this.#hold(session.id, held);
+      return held;
+    } finally {
+      this.#reading.delete(key);
+    }
+  }
+
+  async #readOn({ id, headSeq, headHash }: SessionRow, known: StartHistory): Promise<Held> {
+    let history = known;
+    for (let seq = history.state?.seq ?? 0; seq < headSeq; seq = history.state?.seq ?? headSeq) {
+      const page = await this.#store.read(id, seq, Math.min(PAGE, headSeq - seq));
+      if (page.length === 0) throw new StoreFailure(`session ${id} has no event ${seq + 1}`);
+      history = startsAfter(
+        history,
+        page.map(({ body }) => readSealed(body).event),
+      );
+      // A history of years must not keep a signal waiting.
+      await setImmediate();
+    }
+    const over = history.state !== null && isOver(history.state);
+    return { headSeq, headHash, rows: history.rows, going: over ? null : history };
+  }
+
+  #hold(id: string, held: Held): void {
+    this.#held.delete(id);
+    this.#held.set(id, held);
+    for (const oldest of this.#held.keys()) {
+      if (this.#held.size <= HELD) return;
+      this.#held.delete(oldest);
+    }
+  }
+}

@@ -1,0 +1,131 @@
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { personAt, Stage } from "../../seed/crew/stage.ts";
+import twin from "../../seed/types/penhale-twin.json" with { type: "json" };
+import { MemoryEventStore } from "../../server/store/memory-events.ts";
+import { storeSession } from "../../server/store-session.ts";
+import { readCsv } from "../../shared/house/lists/csv.ts";
+import { aircraftTypeSchema } from "../../shared/types/schema.ts";
+import { playOut } from "../seed/stage.ts";
+import { bearer, signIn, type TestServer, testServer } from "./test-server.ts";
+
+const DAY = 86_400_000;
+const TWIN = aircraftTypeSchema.parse(twin);
+const fitted = (...serials: (string | null)[]) =>
+  serials.map((serial, i) => ({
+    n: i + 1,
+    engine: { serial, hours: null },
+    propeller: { serial: null, hours: null },
+    starter: null,
+  }));
+
+const store = new MemoryEventStore();
+let server: TestServer;
+let headers: object;
+const ask = async (url: string) => {
+  const reply = await server.app.inject({ url: `/api${url}`, headers: headers as Record<string, string> });
+  return { status: reply.statusCode, body: reply.json(), media: reply.headers["content-type"] };
+};
+
+function begun(id: string, aircraft: string, nth: number, serials: readonly (string | null)[]): Stage {
+  const stage = new Stage(TWIN, "groundPower", {
+    id,
+    aircraft,
+    fitted: fitted(...serials),
+    now: Date.UTC(2026, 0, 1, 9) + nth * DAY,
+  });
+  stage.everyoneClaims();
+  return stage;
+}
+const keep = (stage: Stage, code: string) =>
+  storeSession({ store, names: server.services.names }, stage, {
+    code,
+    planCommand: `plan-${code}`,
+    createdAt: stage.events[0]?.at ?? 0,
+  });
+
+beforeAll(async () => {
+  server = await testServer({ store });
+  headers = bearer(await signIn(server.app, "ada"));
+  const { register } = server.services.directory;
+  const bare = (await register.one("aircraft", "CH-TST"))?.body;
+  if (!bare) throw new Error("the test's directory has an aircraft");
+  const entry = (id: string, revision: number, ...serials: (string | null)[]) => ({
+    ...{ kind: "aircraft" as const, id, revision, at: 0, by: "console", reason: null },
+    body: { ...bare, id, fitted: fitted(...serials) },
+  });
+  // E-2 was moved from CH-TST to CH-TWO.
+  await register.append([
+    entry("CH-TST", 2, "E-1", "E-2"),
+    entry("CH-TST", 3, "E-1", null),
+    entry("CH-TWO", 1, "E-9", "E-2"),
+  ]);
+  const script = { seed: 4, pace: 1, cart: "Knocker" };
+  for (const [i, [aircraft, ...serials]] of [
+    ["CH-TST", "E-1", "E-2"],
+    ["CH-TWO", "E-9", "E-2"],
+  ].entries()) {
+    const stage = begun(`s-${i}`, aircraft ?? "", i, serials);
+    playOut(stage, script);
+    await keep(stage, `CODE-${i}`);
+  }
+});
+afterAll(() => server.close());
+
+describe("the history of aircraft and engines", () => {
+  it("[HIS-11] gives an engine's starts by its serial, at whichever aircraft they were", async () => {
+    const { body } = await ask("/engines/E-2/history");
+    expect(body.rows.map((r: { aircraft: string }) => r.aircraft)).toEqual(["CH-TST", "CH-TWO"]);
+    expect(body).toMatchObject({
+      serial: "E-2",
+      fitted: { aircraft: "CH-TWO", n: 2 },
+      more: false,
+      notes: [],
+    });
+    expect(body.figures.oilFirstS).toMatchObject({ unit: "s", worse: "high" });
+    expect(body.figures.oilFirstS.source).toContain("catch");
+    const gone = await ask("/engines/E-7/history");
+    expect([gone.status, gone.body.type]).toEqual([404, "urn:chockside:problem:notFound"]);
+  });
+
+  it("[HIS-11] gives an aircraft's starts, with people by name", async () => {
+    const { body } = await ask("/aircraft/CH-TST/history");
+    expect(body.rows.map((r: { serial: string }) => r.serial).sort()).toEqual(["E-1", "E-2"]);
+    expect(body.rows[0].crew.cockpit).toBe(personAt("cockpit").name);
+    expect((await ask("/aircraft/CH-TST/notes")).body).toEqual([]);
+    for (const path of ["history", "notes"]) expect((await ask(`/aircraft/NONE/${path}`)).status).toBe(404);
+  });
+
+  it("[HIS-11] names people as they are known at the time of asking", async () => {
+    const { names } = server.services;
+    await names.know([{ personId: "p-cockpit", name: personAt("cockpit").name }]);
+    const stage = begun("s-named", "CH-TST", 5, ["E-1", null]);
+    playOut(stage, { seed: 4, pace: 1, cart: "Knocker" });
+    await keep(stage, "CODE-N");
+    const sealed = (await store.read("s-named", 0, 500)).map((e) => e.body).join();
+    expect(sealed).not.toContain(personAt("cockpit").name);
+    const crew = (histories: { crew: { cockpit: string } }[]) =>
+      new Set(histories.map((r) => r.crew.cockpit));
+    const { rows } = (await ask("/aircraft/CH-TST/history")).body;
+    expect(crew(rows)).toEqual(new Set([personAt("cockpit").name]));
+    // What is held is as the sealed record has it: a name that is gone later is in no answer.
+    const held = await server.services.histories.aircraft("CH-TST");
+    expect(JSON.stringify(held.rows)).toMatch(/"cockpit":"person:[0-9a-f]{64}"/);
+  });
+
+  it("[HIS-11] gives both as CSV, with units and sources in the lines below the names", async () => {
+    const url = "/api/engines/E-2/history?as=csv";
+    const reply = await server.app.inject({ url, headers: headers as Record<string, string> });
+    expect(reply.headers["content-type"]).toContain("text/csv");
+    const read = readCsv(reply.body);
+    if (!("rows" in read)) throw new Error(JSON.stringify(read));
+    const [names, units, sources, ...starts] = read.rows.map((r) => r.cells);
+    expect(starts).toHaveLength(2);
+    const at = names?.indexOf("oilNormalS") ?? -1;
+    const json = (await ask("/engines/E-2/history")).body.rows;
+    expect([units?.[at], sources?.[at]]).toEqual(["s", expect.stringContaining("normal oil pressure")]);
+    expect(starts.map((s) => Number(s[at]))).toEqual(
+      json.map((r: { figures: { oilNormalS: { value: number } } }) => r.figures.oilNormalS.value),
+    );
+    expect(new Set(read.rows.map((r) => r.cells.length)).size).toBe(1);
+  });
+});

@@ -1,0 +1,36 @@
+import type { HistoryNote } from "../../../shared/history/notes.ts";
+import { sayNote } from "../../../shared/words/history.ts";
+import { useUnits } from "../../ui/units.ts";
+import { useHistoryWords } from "../../words/history.ts";
+import { useWords } from "../../words/words.ts";
+import { go } from "../route.ts";
+
+/** What engines do otherwise than before, one sentence each; a touch opens the engine's charts. */
+export function Notes({ notes, linked }: { notes: readonly HistoryNote[]; linked: boolean }) {
+  const words = useHistoryWords();
+  const { language } = useWords().say;
+  const units = useUnits();
+  return (
+    <section className="own history-notes" aria-label={words.notes}>
+      <h2>{words.notes}</h2>
+      {notes.length === 0 && <p className="history-quiet">{words.noNotes}</p>}
+      <ul>
+        {notes.map((note) => (
+          <li key={`${note.serial} ${note.figure}`}>
+            <span>{sayNote(note, language, units)}</span>
+            {linked && (
+              <button
+                type="button"
+                className="small-key"
+                onClick={() => go(`/engines/${encodeURIComponent(note.serial)}`)}
+              >
+                {words.charts}
+              </button>
+            )}
+          </li>
+        ))}
+      </ul>
+      {notes.length > 0 && <p className="history-quiet">{words.notesAre}</p>}
+    </section>
+  );
+}
