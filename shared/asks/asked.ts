@@ -15,7 +15,7 @@ import { briefAsk, presenceAsk } from "../posts/asks.ts";
 import { connecting, disconnecting, powerOff, voltsCranked } from "../power/asks.ts";
 import { blades, bladesByGuard } from "../propeller/asks.ts";
 import type { Post } from "../protocol/posts.ts";
-import { gates, runUp } from "../runUp/asks.ts";
+import { gates, idleAsk, runUp } from "../runUp/asks.ts";
 import { isOver, type SessionState } from "../session/state.ts";
 import { askedBySignals } from "../signals/asks.ts";
 import { coolDownBegins, onStandAsk, remarkAsk, stillAsks, stopNext, switchesAsk } from "../stopping/asks.ts";
@@ -46,6 +46,7 @@ const OF_POST: Readonly<Record<Post, readonly Asks[]>> = {
     startAsks,
     cardOf("cockpit"),
     nextEngine,
+    idleAsk,
     gates,
     runUp,
     powerOff,

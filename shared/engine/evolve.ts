@@ -104,6 +104,6 @@ function stoppedBy(engine: Engine, { actor }: SessionEvent): Engine {
 
 /** Returns the engine after it ran: no blade count is due until the type's interval has passed. */
 function ran(engine: Engine, now: number): Engine {
-  const { warmUp: _warmed, runUp: _ranUp, ...rest } = engine;
+  const { warmUp: _warmed, runUp: _ranUp, idleStep: _idled, ...rest } = engine;
   return { ...rest, lastRanAt: now, blades: null };
 }
