@@ -27,7 +27,7 @@ function bladesOf(state: SessionState, now: number): Ask[] {
     const free = choice("propellerFree", "yes", send("propellerFree", handling.engine));
     if (turns(state, handling.engine)) return [turning(handling, free)];
     // A propeller that turned under these hands is not turned on by hand: hands come off.
-    if (state.returning || engine?.unseen) return [handsOn(handling, free)];
+    if (state.returning || engine?.unseen || handling.turned) return [handsOn(handling, free)];
     const atLeast = engine ? bladesToCount(state, engine, now) : 0;
     const count = choice(
       "countBlades",
