@@ -83,7 +83,7 @@ const tooMany: Failure = async (p, crew) => {
     await p.playUntil(() => life(p) === "cranking");
     await p.give("cockpit", { type: "send", kind: "startAbandoned", engine: FIRST, channel: "panel" });
     // The starter rests, and hands may go to its propeller.
-    await passTime(server, crew, 45 * 60_000);
+    await passTime(server, crew, (tried + 1 < most ? 10 : 35) * 60_000);
   }
   await p.playUntil(() => life(p) === "requested");
   const { supervisor } = crew;
