@@ -25,6 +25,10 @@ export async function printReturn(sheet: Sheet, log: ReturnLog): Promise<void> {
     ],
     log.engines.map((e) => engineRow(e, words)),
   );
+  if (log.dilution !== null) {
+    sheet.heading(words.dilution);
+    await said(sheet, log.dilution);
+  }
   sheet.heading(words.after);
   await said(sheet, log.after);
   sheet.heading(words.stowing);

@@ -68,6 +68,8 @@ export type Detail =
   | { is: "unmet"; conditions: ConditionId[] }
   /** A gauge, by the name in its type. */
   | { is: "gauge"; name: string }
+  /** A figure to be set. */
+  | { is: "figure"; figure: Quantity }
   | { is: "runUpItem"; item: RunUpItem }
   /** A check, a drill or its step, in the words of the type's author. */
   | { is: "ofType"; words: string }

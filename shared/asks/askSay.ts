@@ -45,6 +45,7 @@ type OwnAsk =
   | "handlePropeller"
   | "handsOffTurning"
   | "handsOn"
+  | "idleFaster"
   | "inboardTurns"
   | "insertChocks"
   | "lightning"

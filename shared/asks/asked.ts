@@ -13,9 +13,9 @@ import { abandonAsk } from "../plan/abandonAsk.ts";
 import { allClearAsk, goBack, nextStage } from "../plan/asks.ts";
 import { briefAsk, presenceAsk } from "../posts/asks.ts";
 import { connecting, disconnecting, powerOff, voltsCranked } from "../power/asks.ts";
-import { blades, bladesByGuard } from "../propeller/asks.ts";
+import { blades, bladesByGuard, stillBeforeCount } from "../propeller/asks.ts";
 import type { Post } from "../protocol/posts.ts";
-import { gates, runUp } from "../runUp/asks.ts";
+import { gates, idleAsk, runUp } from "../runUp/asks.ts";
 import { isOver, type SessionState } from "../session/state.ts";
 import { askedBySignals } from "../signals/asks.ts";
 import { coolDownBegins, onStandAsk, remarkAsk, stillAsks, stopNext, switchesAsk } from "../stopping/asks.ts";
@@ -34,8 +34,7 @@ const cardOf =
 
 const stillOf =
   (post: Post): Asks =>
-  (state) =>
-    stillAsks(state, post);
+  (state, now) => [...stillAsks(state, post), ...stillBeforeCount(state, post, now)];
 
 /** The asks of one post alone. */
 const OF_POST: Readonly<Record<Post, readonly Asks[]>> = {
@@ -46,6 +45,7 @@ const OF_POST: Readonly<Record<Post, readonly Asks[]>> = {
     startAsks,
     cardOf("cockpit"),
     nextEngine,
+    idleAsk,
     gates,
     runUp,
     powerOff,

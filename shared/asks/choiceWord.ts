@@ -28,6 +28,7 @@ export type ChoiceWord =
   | "guardInPlace"
   | "guardWalkedAround"
   | "handlePropeller"
+  | "idleSet"
   | "idling"
   | "insertChocks"
   | "lowestVolts"

@@ -1,4 +1,4 @@
-import { attemptsSinceRun } from "../engine/attempts.ts";
+import { failedSinceRun } from "../engine/attempts.ts";
 import { type Engine, isTurning, plain } from "../engine/life.ts";
 import { inUnit } from "../models/units.ts";
 import type { CardCase } from "../protocol/cardMoments.ts";
@@ -10,8 +10,7 @@ import { answerAt, type CardPlace } from "./places.ts";
  * session it may be flooded; it is hot while it stood no longer than the type's prime says.
  */
 function caseOf(state: SessionState, engine: Engine, now: number): CardCase {
-  const present = plain(engine.life).is === "cranking" ? 1 : 0;
-  if (Math.min(engine.attempts, attemptsSinceRun(engine)) > present) return "flooded";
+  if (failedSinceRun(engine)) return "flooded";
   const within = state.type.prime?.hot?.within;
   if (within === undefined || engine.lastRanAt === null) return "usual";
   return beginsAt(engine, now) - engine.lastRanAt <= inUnit(within, "s") * 1000 ? "hot" : "usual";

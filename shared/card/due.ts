@@ -26,9 +26,15 @@ export function cardDue(state: SessionState, now: number): CardPlace[] {
       : []),
     ...state.order.flatMap((n) => momentsNow(state, n, now).flatMap((m) => placesAt(state.type, m, n))),
     ...(state.stage === "warmUp" ? placesAt(state.type, "beforeRelease", null) : []),
-  ].filter((p) => isCalledFor(state, p, now));
+  ].filter((p) => isCalledFor(state, p, now) && !isIdleGenerator(state, p));
   const open = places.filter((p) => answerAt(state, p) === null);
   return [...open, ...places.filter((p) => p.item.clearance && isBad(state, p))];
+}
+
+/** Returns true for the load of a generator while ground power carries the bus: it says nothing before that is off. */
+function isIdleGenerator({ type, groundPower }: SessionState, { item: { kind } }: CardPlace): boolean {
+  const ammeter = type.electrical?.generator?.gauge;
+  return "gauge" in kind && kind.gauge === ammeter && groundPower.is === "on";
 }
 
 /** Returns the moments that an engine is at or has passed, without those whose time is over. */

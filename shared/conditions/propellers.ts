@@ -1,6 +1,6 @@
 import type { Engine } from "../engine/life.ts";
 import { bladeRuleOf, bladeThresholdsMs } from "../models/bladeRules.ts";
-import { bladesDueAt } from "../propeller/bladesDue.ts";
+import { bladesDueAt, countUsedUp } from "../propeller/bladesDue.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
 import type { Finding, ReportedCondition } from "./definition.ts";
 import { NOBODY_SAID, reportedNo } from "./finding.ts";
@@ -35,7 +35,7 @@ function findAt(state: SessionState, e: Engine, at: number): Finding {
   const due = bladesDueAt(state, e, at);
   if (!due.ok) return { ...NOBODY_SAID, found: due.why };
   if (!due.value.due) return { is: "yes", at: e.lastRanAt, by: null, until: null };
-  if (!count) return NOBODY_SAID;
+  if (!count || countUsedUp(state, e)) return NOBODY_SAID;
   if (count.blades < due.value.blades) {
     const found = `${count.blades} of ${due.value.blades}`;
     return { is: "no", at: count.by.at, by, until: null, found };

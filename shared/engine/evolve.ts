@@ -26,7 +26,7 @@ export function starterRested(state: SessionState, n: number): SessionState {
 
 /**
  * Returns the state with the starter engaged in a new attempt. The report that this arc is clear is used up, that it is
- * not stands, and every leave ends.
+ * not stands, every leave ends, and hands on this propeller count no blades any more.
  */
 export function crank(
   before: SessionState,
@@ -37,7 +37,9 @@ export function crank(
   const state = switchesInDoubt(leavesPermitNothing(before));
   const { [n]: seen, ...others } = state.arcs;
   const arcs = seen?.clear === false ? { ...others, [n]: seen } : others;
-  return withEngine({ ...state, arcs }, n, (e) => {
+  const handling =
+    state.handling?.engine === n ? { ...state.handling, turned: true as const } : state.handling;
+  return withEngine({ ...state, arcs, handling }, n, (e) => {
     const { onMax } = starterDutyAt(state.type.starter, e.starter, now, airTemperature(state));
     const starter = [
       ...e.starter,
@@ -104,6 +106,6 @@ function stoppedBy(engine: Engine, { actor }: SessionEvent): Engine {
 
 /** Returns the engine after it ran: no blade count is due until the type's interval has passed. */
 function ran(engine: Engine, now: number): Engine {
-  const { warmUp: _warmed, runUp: _ranUp, ...rest } = engine;
+  const { warmUp: _warmed, runUp: _ranUp, idleStep: _idled, ...rest } = engine;
   return { ...rest, lastRanAt: now, blades: null };
 }

@@ -95,6 +95,8 @@ export interface Engine {
    * as are kept.
    */
   warmUp?: Record<string, Reading[]>;
+  /** The step of the type's idle to which it was set since it caught; absent for the first. */
+  idleStep?: number;
   /** Figures of its run-up, the newest of each. */
   runUp?: Partial<Record<RunUpItem, Reading>>;
 }

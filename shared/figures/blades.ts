@@ -1,4 +1,5 @@
 import { bladesCounted } from "../conditions/propellers.ts";
+import { failedSinceRun } from "../engine/attempts.ts";
 import { bladesForEveryCylinder } from "../models/bladeCount.ts";
 import { bladesDueAt } from "../propeller/bladesDue.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
@@ -13,7 +14,11 @@ export function bladesFigure(state: SessionState, engine: number, now: number): 
   const due = bladesDueAt(state, e, now);
   const counted = bladesCounted.find(state, engine, now);
   const least = bladesForEveryCylinder(state.type.propeller);
-  const sources = "cases" in rules ? rules.cases.map((c) => c.source) : [rules.blades.source];
+  const failed = rules.afterFailed && failedSinceRun(e) ? [rules.afterFailed.source] : [];
+  const sources = [
+    ...("cases" in rules ? rules.cases.map((c) => c.source) : [rules.blades.source]),
+    ...failed,
+  ];
   const value = !due.ok ? null : due.value.due ? due.value.blades : 0;
   const verdict = !due.ok
     ? "unknown"

@@ -1,7 +1,7 @@
 import { type Engine, plain } from "../engine/life.ts";
 import { warmUpGate } from "../models/warmUp/gate.ts";
-import { ruleShort } from "../models/warmUp/short.ts";
 import { gateRules, warmUpSeries } from "../runUp/gates.ts";
+import { idleReached } from "../runUp/idleSteps.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
 import type { IdleStep } from "../types/schema.ts";
 import { cautions, type Figure, ofType, read } from "./figure.ts";
@@ -14,10 +14,12 @@ export function idleFigure(state: SessionState, n: number, now: number): Figure 
   const steps = state.type.idle;
   const engine = engineOf(state, n);
   if (!steps || !engine || state.returning || !runs(engine)) return null;
-  const first = steps.findIndex((s, i) => i > 0 && !reached(engine, s));
-  const next = first < 0 ? undefined : steps[first];
-  const may = steps[(first < 0 ? steps.length : first) - 1];
-  if (!may) return null;
+  const at = idleReached(state, engine);
+  if (!at) return null;
+  const {
+    may: { step: may },
+    next,
+  } = at;
   const waits = next?.from;
   const name = state.type.gauges.find((g) => g.id === waits?.gauge)?.name ?? waits?.gauge ?? "";
   const left = next && leftTo(engine, next, now);
@@ -58,21 +60,11 @@ function runs({ life }: Engine): boolean {
   return is === "running" || is === "stable";
 }
 
-const seriesOf = (engine: Engine, { from }: IdleStep, since: number) =>
-  warmUpSeries(engine, from ? [from] : [], since);
-
-function reached(engine: Engine, step: IdleStep): boolean {
-  const [rule] = gateRules(step.from ? [step.from] : []);
-  if (!rule) return true;
-  const short = ruleShort(rule, seriesOf(engine, step, 0));
-  return short.ok && short.value.met;
-}
-
 /** Returns the seconds left to a step from now on, with one standard error; null while the readings do not say it. */
 function leftTo(engine: Engine, step: IdleStep, now: number): { seconds: number; plusMinus: number } | null {
   if (!step.from) return null;
   const since = engine.starter.at(-1)?.off ?? 0;
-  const judged = warmUpGate(gateRules([step.from]), [seriesOf(engine, step, since)]);
+  const judged = warmUpGate(gateRules([step.from]), [warmUpSeries(engine, [step.from], since)]);
   const left = judged.ok ? judged.value.left : null;
   const last = engine.readings[step.from.gauge]?.at ?? now;
   return left && { ...left, seconds: Math.max(0, left.seconds - (now - last) / 1000) };

@@ -1,5 +1,5 @@
 import type { BladeCountRules } from "../types/blades.ts";
-import type { BladeRule } from "./bladeCount.ts";
+import type { BladeRule, Turn } from "./bladeCount.ts";
 
 /** Returns the type's rule in the one form of the model, and how long a finished count holds, milliseconds. */
 export function bladeRuleOf(rules: BladeCountRules): { rule: BladeRule; holdsMs: number } {
@@ -20,13 +20,24 @@ type Case = Extract<BladeCountRules, { cases: unknown }>["cases"][number];
 
 /** Drops fields that are undefined: the schema allows them to be present, the model does not. */
 function withoutAbsent({ idle, air, turn, bouts }: Case): BladeRule["cases"][number] {
-  const upTo = turn.upTo === undefined ? {} : { upTo: turn.upTo };
   return {
     idle,
     ...(air === undefined ? {} : { air }),
-    turn: "blades" in turn ? { blades: turn.blades, ...upTo } : { revolutions: turn.revolutions, ...upTo },
+    turn: turnOf(turn),
     ...(bouts === undefined ? {} : { bouts }),
   };
+}
+
+function turnOf(turn: Case["turn"]): Turn {
+  const upTo = turn.upTo === undefined ? {} : { upTo: turn.upTo };
+  return "blades" in turn ? { blades: turn.blades, ...upTo } : { revolutions: turn.revolutions, ...upTo };
+}
+
+/** Returns the rule for an engine whose last attempt failed: what the type asks then is due whatever the time stood. */
+export function bladeRuleAfterFailed(rules: BladeCountRules): BladeRule {
+  const { rule } = bladeRuleOf(rules);
+  if (!rules.afterFailed) return rule;
+  return { ...rule, cases: [...rule.cases, { idle: "always", turn: turnOf(rules.afterFailed.turn) }] };
 }
 
 /** Returns the standing times after which the rule may ask for more than before, milliseconds. */

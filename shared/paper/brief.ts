@@ -9,6 +9,7 @@ import type { Purpose } from "../protocol/stages.ts";
 import { purposeOf, type SessionState } from "../session/state.ts";
 import type { Drill } from "../types/drill.ts";
 import type { AircraftType } from "../types/schema.ts";
+import type { OilDilution } from "../types/stopping.ts";
 import { stateIn } from "../words/authored.ts";
 import { briefWords } from "../words/brief.ts";
 import { dayWords } from "../words/dates.ts";
@@ -219,8 +220,22 @@ function stoppingWords({ stopping, gauges }: AircraftType, words: BriefWords): s
       words.idleFigure(gauges.find((g) => g.id === gauge)?.name ?? gauge, written(atMost)),
     ),
     ...(atIdle && figures.length > 0 ? [words.later] : []),
+    ...(stopping.oilDilution
+      ? [
+          words.dilution(written(stopping.oilDilution.noneFrom)),
+          ...dilutionSteps(stopping.oilDilution, words),
+        ]
+      : []),
     words.stillBy[stopping.still.by],
     words.handsLast,
+  ];
+}
+
+/** Returns each step of the oil dilution, and the oil pressure below which it is stopped. */
+function dilutionSteps({ steps, leastPressure }: OilDilution, words: BriefWords): string[] {
+  return [
+    ...steps.map((s) => words.dilutionStep(written(s.downTo), written(s.percent), written(s.time))),
+    ...(leastPressure ? [words.dilutionLeast(written(leastPressure))] : []),
   ];
 }
 

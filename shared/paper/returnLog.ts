@@ -1,11 +1,16 @@
 import { type Engine, isTurning } from "../engine/life.ts";
+import { oilDilutionFigure } from "../figures/oilDilution.ts";
 import type { SessionEvent } from "../protocol/events.ts";
 import type { SignalKind } from "../protocol/signals.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
+import { isForecast } from "../stopping/forecast.ts";
 import { typeIn } from "../words/authored.ts";
 import { type Lookup, sayActor, sayEvent } from "../words/events.ts";
-import { written } from "../words/quantity.ts";
+import { figureName, figureWords } from "../words/figures.ts";
+import { wordsOf } from "../words/piece.ts";
+import { workedOut, written } from "../words/quantity.ts";
 import type { Say } from "../words/say.ts";
+import { workedBook } from "../words/worked.ts";
 import { type CheckRow, checkLog } from "./figureLog.ts";
 import type { LogRow } from "./logRow.ts";
 import type { Moment } from "./moments.ts";
@@ -30,6 +35,8 @@ export interface StoppedEngine {
 export interface ReturnLog {
   arrival: LogRow[];
   engines: StoppedEngine[];
+  /** Each forecast of the night, with the oil dilution worked out from it; null where the type gives none. */
+  dilution: LogRow[] | null;
   after: LogRow[];
   stowing: CheckRow[];
 }
@@ -52,9 +59,31 @@ export function returnLog(moments: readonly Moment[], lookup: Lookup): ReturnLog
   return {
     arrival: sent(ARRIVAL),
     engines: state.engines.map(({ n }) => stoppedEngine(moments, n, lookup)),
+    dilution: state.type.stopping?.oilDilution ? dilutionLog(moments, lookup.say) : null,
     after: sent(AFTER),
     stowing: checkLog(moments, lookup.say).filter((c) => stowing.includes(c.words)),
   };
+}
+
+/** Returns each forecast of the night with its source, and what the type's steps make of it. */
+function dilutionLog(moments: readonly Moment[], say: Say): LogRow[] {
+  const told = (text: string) => wordsOf(workedBook(say.language)(text));
+  return moments.flatMap(({ event, after }): LogRow[] => {
+    const { fact, seq, at } = event;
+    if (fact.type !== "checked" || !fact.reading || !isForecast(after.type, fact.check)) return [];
+    const figure = oilDilutionFigure(after);
+    const check = typeIn(after.type, say.language).checks.find((c) => c.id === fact.check);
+    const forecast = `${check?.words ?? fact.check}: ${written(fact.reading)} (${fact.note ?? ""})`;
+    const words = [
+      forecast,
+      ...(figure
+        ? [`${figureName(figureWords(say), figure.words)}: ${workedOut(figure.value, figure.unit)}`]
+        : []),
+      ...(figure?.detail ? [told(figure.detail)] : []),
+      ...(figure?.caution ? [told(figure.caution)] : []),
+    ];
+    return [{ seq, at, words: words.join("\n"), by: sayActor(event, say) }];
+  });
 }
 
 function stoppedEngine(moments: readonly Moment[], n: number, lookup: Lookup): StoppedEngine {

@@ -4,8 +4,9 @@ import { bladesCounted } from "../conditions/propellers.ts";
 import { type Engine, isTurning } from "../engine/life.ts";
 import { authorityFault } from "../leaves/fault.ts";
 import { bladesForEveryCylinder } from "../models/bladeCount.ts";
+import type { Post } from "../protocol/posts.ts";
 import { engineOf, type SessionState, stopOpen } from "../session/state.ts";
-import { stillAsk } from "../stopping/asks.ts";
+import { stillAsk, witnessOf } from "../stopping/asks.ts";
 import { bladesDueAt } from "./bladesDue.ts";
 import { leftThere } from "./leftThere.ts";
 
@@ -27,7 +28,7 @@ function bladesOf(state: SessionState, now: number): Ask[] {
     const free = choice("propellerFree", "yes", send("propellerFree", handling.engine));
     if (turns(state, handling.engine)) return [turning(handling, free)];
     // A propeller that turned under these hands is not turned on by hand: hands come off.
-    if (state.returning || engine?.unseen) return [handsOn(handling, free)];
+    if (state.returning || engine?.unseen || handling.turned) return [handsOn(handling, free)];
     const atLeast = engine ? bladesToCount(state, engine, now) : 0;
     const count = choice(
       "countBlades",
@@ -53,13 +54,10 @@ function bladesOf(state: SessionState, now: number): Ask[] {
       }),
     ];
   }
-  const wanted = state.stage === "secure" || state.stage === "starting";
-  if (!state.type.conditions.includes("bladesCounted") || !wanted || stopOpen(state)) return [];
-  if (state.signals.some((s) => s.kind === "handlePropeller")) return [];
-  const next = state.order.find((n) => !turns(state, n) && bladesCounted.find(state, n, now).is !== "yes");
+  const next = nextToCount(state, now);
   // It turned in this session: before hands go there, somebody must have seen it stand still.
-  if (next !== undefined && engineOf(state, next)?.unseen) return [stillAsk(next, "propellerStopped")];
-  if (next === undefined || authorityFault(state, "handlePropeller", now, next)) return [];
+  if (next === undefined || engineOf(state, next)?.unseen) return [];
+  if (authorityFault(state, "handlePropeller", now, next)) return [];
   return [
     ask({
       key: `handle:${next}`,
@@ -69,6 +67,21 @@ function bladesOf(state: SessionState, now: number): Ask[] {
       choices: [choice("handlePropeller", "yes", send("handlePropeller", next))],
     }),
   ];
+}
+
+/** Returns the next engine whose blades must be counted; undefined while none must, or cannot be asked for. */
+function nextToCount(state: SessionState, now: number): number | undefined {
+  const wanted = state.stage === "secure" || state.stage === "starting";
+  if (!state.type.conditions.includes("bladesCounted") || !wanted || stopOpen(state)) return undefined;
+  if (state.handling || state.signals.some((s) => s.kind === "handlePropeller")) return undefined;
+  return state.order.find((n) => !turns(state, n) && bladesCounted.find(state, n, now).is !== "yes");
+}
+
+/** Returns the ask whether the propeller stands still whose blades are counted next, to the post that may say so. */
+export function stillBeforeCount(state: SessionState, post: Post, now: number): Ask[] {
+  const next = nextToCount(state, now);
+  if (next === undefined || !engineOf(state, next)?.unseen || witnessOf(state, next) !== post) return [];
+  return [stillAsk(next, "propellerStopped")];
 }
 
 /** Returns the ask about hands at a propeller that turns: no blade count continues there. */

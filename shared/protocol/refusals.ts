@@ -47,6 +47,7 @@ export const REFUSAL_REASONS = [
   "notWitnessable",
   "tooLate",
   "tooSoon",
+  "turnedUnderHands",
   "sessionOver",
   "aircraftBusy",
   "alreadyDone",

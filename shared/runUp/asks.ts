@@ -1,12 +1,15 @@
 import { type Ask, ask, choice } from "../asks/ask.ts";
+import { send } from "../asks/send.ts";
 import type { Engine } from "../engine/life.ts";
+import { starterHeld } from "../engine/starterHeld.ts";
 import type { ReleaseFault, ReleaseVerdict } from "../models/runUp/release.ts";
 import type { RunUpItem } from "../protocol/commands.ts";
 import { reading } from "../readings/ask.ts";
-import type { SessionState } from "../session/state.ts";
+import { type SessionState, stopOpen } from "../session/state.ts";
 import { gaugeName } from "../types/gaugeName.ts";
 import { CHECK_ITEMS } from "./checkItems.ts";
 import { gatesShort } from "./gates.ts";
+import { fasterIdle } from "./idleSteps.ts";
 import { runs } from "./runs.ts";
 import { itemGauge, releaseVerdict, runUpChecks } from "./verdict.ts";
 
@@ -106,4 +109,31 @@ export function gates(state: SessionState): Ask[] {
       choices: [reading(state, gauge, n)],
     }),
   );
+}
+
+/**
+ * Returns the ask to set one stable engine to the next step of its idle, once its figure allows it. Not while a starter
+ * is held or a stop stands, and behind all that belongs to a start.
+ */
+export function idleAsk(state: SessionState): Ask[] {
+  const { stage } = state;
+  if ((stage !== "starting" && stage !== "warmUp") || starterHeld(state) || stopOpen(state)) return [];
+  for (const engine of state.engines) {
+    const { n } = engine;
+    const faster = fasterIdle(state, engine);
+    if (!faster) continue;
+    const { value, unit } = faster.step.rpm;
+    const set = { ...send("idleFaster", n), note: `${value} ${unit}` };
+    return [
+      ask({
+        key: `idle:${n}:${faster.index}`,
+        say: "idleFaster",
+        weight: 4,
+        engine: n,
+        detail: { is: "figure", figure: { value, unit } },
+        choices: [choice("idleSet", "yes", set)],
+      }),
+    ];
+  }
+  return [];
 }

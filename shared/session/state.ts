@@ -287,6 +287,8 @@ export interface SessionState {
     by: Attribution;
     /** The post whose hands they are, if it asked for them. */
     hands?: Post;
+    /** The propeller has turned under these hands: they count no blades any more. */
+    turned?: true;
   } | null;
   /** The last time the guard reported being away. A hand signal seen before then does not count. */
   guardAwayAt?: number;

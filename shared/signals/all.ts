@@ -9,6 +9,7 @@ import * as power from "../power/signals.ts";
 import * as hands from "../propeller/hands.ts";
 import * as still from "../propeller/still.ts";
 import type { SignalKind } from "../protocol/signals.ts";
+import * as runUp from "../runUp/signals.ts";
 import * as stopping from "../stopping/signals.ts";
 import * as cut from "../stops/cut.ts";
 import * as disregard from "../stops/disregard.ts";
@@ -31,6 +32,7 @@ const DEFINED = {
   ...power,
   ...hands,
   ...still,
+  ...runUp,
   ...stopping,
   ...cut,
   ...disregard,

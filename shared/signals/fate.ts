@@ -106,6 +106,7 @@ function stands(state: SessionState, { id, kind, engine }: Named): boolean | nul
     case "propellerFree":
     case "propellerStill":
     case "coolDown":
+    case "idleFaster":
     case "allClear":
     case "negative":
       return null;

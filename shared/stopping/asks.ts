@@ -104,7 +104,7 @@ export function remarkAsk(state: SessionState): Ask[] {
 const WITNESSES: readonly Post[] = ["fireGuard", "groundPower", "supervisor"];
 
 /** Returns the post that is asked whether a propeller stands still: the guard, or who is there in its place. */
-function witnessOf(state: SessionState, engine: number): Post | null {
+export function witnessOf(state: SessionState, engine: number): Post | null {
   const stopped = engineOf(state, engine)?.unseen?.stoppedBy;
   const guardAlone = state.type.stopping?.still.by === "guard" && stopped;
   const posts = guardAlone ? (["fireGuard"] as const) : WITNESSES;

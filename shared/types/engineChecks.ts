@@ -115,18 +115,25 @@ function reachable(gauge: Gauge, value: number, path: string, fault: Fault): voi
 function blades({ bladeCount, propeller }: AircraftType, fault: Fault): void {
   const judged = bladesDue(bladeRuleOf(bladeCount).rule, propeller, null, null);
   if (!judged.ok) fault("bladeCount", judged.why);
+  if (bladeCount.afterFailed) upToCheck(bladeCount.afterFailed.turn, "bladeCount.afterFailed.turn", fault);
   if (!("cases" in bladeCount)) return;
   bladeCount.cases.forEach(({ turn, bouts }, i) => {
-    const least = "blades" in turn ? turn.blades : turn.revolutions;
-    if (turn.upTo !== undefined && turn.upTo < least) {
-      fault(`bladeCount.cases.${i}.turn.upTo`, `must not be below ${least}`);
-    }
+    upToCheck(turn, `bladeCount.cases.${i}.turn`, fault);
     const sum = bouts?.reduce((a, b) => a + b, 0);
     const needed = "blades" in turn ? turn.blades : Math.ceil(turn.revolutions * propeller.blades - 1e-9);
     if (sum !== undefined && sum < needed) {
       fault(`bladeCount.cases.${i}.bouts`, `make ${sum} blades of the ${needed} asked for`);
     }
   });
+}
+
+function upToCheck(
+  turn: NonNullable<AircraftType["bladeCount"]["afterFailed"]>["turn"],
+  path: string,
+  fault: Fault,
+): void {
+  const least = "blades" in turn ? turn.blades : turn.revolutions;
+  if (turn.upTo !== undefined && turn.upTo < least) fault(`${path}.upTo`, `must not be below ${least}`);
 }
 
 function runUp({ runUp: rules, gauges }: AircraftType, fault: Fault): void {

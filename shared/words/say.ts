@@ -14,6 +14,7 @@ import type { Answer, FirePlace, SignalKind } from "../protocol/signals.ts";
 import type { Stage } from "../protocol/stages.ts";
 import type { Catalogue } from "./en/catalogue.ts";
 import { foundWords } from "./foundFigure.ts";
+import { written } from "./quantity.ts";
 
 /** Every sentence of a session, in one language. */
 export type Say = ReturnType<typeof sayIn>;
@@ -62,6 +63,8 @@ export function sayIn(words: Catalogue) {
         return words.runUpItems[of.item];
       case "signal":
         return say.signal(of.kind, of.engine);
+      case "figure":
+        return written(of.figure);
       case "gauge":
       case "person":
         return of.name;

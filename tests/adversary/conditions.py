@@ -15,6 +15,12 @@ def aside(session, n):
     }
 
 
+def inboards(aircraft_type):
+    """The engine nearest the centre line on each side; one on the line belongs to neither."""
+    sides = ([e for e in aircraft_type["engines"] if e["y"] * side > 0] for side in (-1, 1))
+    return [min(engines, key=lambda e: abs(e["y"]))["n"] for engines in sides if engines]
+
+
 def brakes_hold(session, at):
     least = session.type["brakePressure"]["atLeast"]
     if not session.brakes:

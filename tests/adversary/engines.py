@@ -60,6 +60,8 @@ class Engines:
         self.arcs.pop(n, None)
         self.leaves.clear()
         self.life[n] = "cranking"
+        if self.hands and self.hands[0] == n:
+            self.turned_under = True
         self.unseen.discard(n)
         self.stopped_by.pop(n, None)
         self.switches_off = False

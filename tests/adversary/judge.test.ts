@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { FORGERIES, filesOf, three, two } from "./forgeries.ts";
 import { type Judgement, judged } from "./judged.ts";
-import { back, RETURN_FORGERIES } from "./returnForgeries.ts";
+import { back, RETURN_FORGERIES, wheels } from "./returnForgeries.ts";
 import { sealedLines } from "./sealed.ts";
 import { inSession, untold } from "./tamper.ts";
 
@@ -11,12 +11,12 @@ describe("the judge in Python", () => {
   const all = [...FORGERIES, ...RETURN_FORGERIES];
   const found = judged(all.map(([, , records]) => filesOf(records())));
 
-  it("[PRF-4] finds nothing in the records of three sessions, of two at once and of a return, with or without the aircraft's own", () => {
-    const whole = [three, two, back].map(filesOf);
-    const alone = [three, two, back].map((records) => records.sessions.map(sealedLines));
+  it("[PRF-4] finds nothing in the records of three sessions, of two at once and of two returns, with or without the aircraft's own", () => {
+    const whole = [three, two, back, wheels].map(filesOf);
+    const alone = [three, two, back, wheels].map((records) => records.sessions.map(sealedLines));
     const said = judged([...whole, ...alone]);
     expect(said.flatMap((s) => s.findings)).toEqual([]);
-    expect(said.map((s) => s.sessions)).toEqual([3, 2, 2, 3, 2, 2]);
+    expect(said.map((s) => s.sessions)).toEqual([3, 2, 2, 2, 3, 2, 2, 2]);
     expect(said[0]?.events).toBe(three.record.length + three.sessions.flat().length);
   });
 

@@ -1,10 +1,16 @@
 import type { Post } from "../../shared/protocol/posts.ts";
 import { CREW } from "../spec/given.ts";
 import type { AnyEvent } from "./sealed.ts";
-import { awayAndBack, type Records } from "./stories.ts";
-import { actorOf, changed, erased, forged, inSession, ofType, place, sent } from "./tamper.ts";
+import { awayAndBack, besideTheWheels, type Records } from "./stories.ts";
+import { actorOf, changed, erased, type Forged, forged, inSession, ofType, place, sent } from "./tamper.ts";
 
 export const back = awayAndBack();
+export const wheels = besideTheWheels();
+
+/** The start, or the return, whose chocks wait for the inboard engines, with one of its events changed. */
+const atWheels = (session: 0 | 1, match: Match, change: Forged, nth = 0) =>
+  inSession(wheels, session, (all) => forged(all, place(all, match, nth), change));
+const seenTurning = (engine: number): Forged => ({ fact: said("turning", engine) });
 
 type Match = Parameters<typeof place>[1];
 
@@ -23,10 +29,9 @@ const altered = (match: Match, members: object) =>
 const written = (nth: 0 | 1 | 2 | 3, fact: { type: string; [member: string]: unknown }, post: Post) =>
   inReturn((all) => forged(all, place(all, ofType("present"), nth), { fact, actor: actorOf(post) }));
 
-const said = (kind: string, engine?: number) => ({
-  ...{ type: "sent", kind, channel: "panel" },
-  ...(engine === undefined ? {} : { engine }),
-});
+function said(kind: string, engine?: number) {
+  return { type: "sent", kind, channel: "panel", ...(engine === undefined ? {} : { engine }) };
+}
 
 /** The act of a forger in a return, and the rule by which the judge must find it. */
 export const RETURN_FORGERIES: readonly [did: string, rule: string, records: () => Records][] = [
@@ -102,7 +107,36 @@ export const RETURN_FORGERIES: readonly [did: string, rule: string, records: () 
   ["closes with the switches in doubt after a turn", "RTN-11", () => gone(sent("switchesOff"), 1)],
   ["closes with an engine turning", "RTN-11", () => gone(sent("shutDown", 4))],
   ["closes with power on", "RTN-11", () => gone(sent("powerDisconnected"))],
+  [
+    "lets people to the chocks beside a turning inboard engine",
+    "MCN-7",
+    () => atWheels(1, ofType("present"), { fact: said("insertChocks"), actor: actorOf("cockpit") }),
+  ],
+  [
+    "has chocks pulled while an inboard engine was seen turning",
+    "MCN-7",
+    () => atWheels(0, ofType("present"), seenTurning(3), 1),
+  ],
+  [
+    "counts the blades of a propeller that turned under the hands",
+    "RTN-32",
+    () => atWheels(0, ofType("present"), seenTurning(1)),
+  ],
+  [
+    "closes with the bottle not stowed",
+    "RTN-11",
+    () => inSession(wheels, 1, (all) => erased(all, place(all, checkOf("bottleStowed")))),
+  ],
+  [
+    "calls a cart stowed that was not",
+    "RTN-11",
+    () => atWheels(1, checkOf("cartStowed"), { fact: { type: "checked", check: "cartStowed", good: false } }),
+  ],
 ];
+
+function checkOf(check: string): Match {
+  return (fact) => fact.type === "checked" && fact.check === check;
+}
 
 function readingOf(engine: number): Match {
   return (fact) => fact.type === "reading" && fact.engine === engine;

@@ -35,6 +35,11 @@ class Returning:
                 self.bad("RTN-11", f"{self.stage} is left with propellers not seen still: {sorted(self.unseen)}")
             if not self.switches_off:
                 self.bad("RTN-11", f"{self.stage} is left with the switches in doubt")
+        for check in self.type["checks"]:
+            # Without a cart, nothing of ground power is checked.
+            due = check["stage"] == self.stage and (check["post"] != "groundPower" or self.source == "groundPower")
+            if self.stage in ("stopping", "stowing") and due and not self.checks.get(check["id"]):
+                self.bad("RTN-11", f"{self.stage} is left without its check {check['id']}")
         if self.stage == "stopping":
             self.held_by_wheels("RTN-11")
         if self.stage == "stowing":
@@ -52,6 +57,9 @@ class Returning:
         if self.post != "cockpit":
             self.bad("RTN-5", "the engines idle by the word of another post")
         self.cooling = self.at
+
+    def on_checked(self, fact):
+        self.checks[fact["check"]] = fact["good"]
 
     def on_reading(self, fact):
         if "engine" in fact:

@@ -24,6 +24,10 @@ class Services:
             self.bad("PWR-7", f"leave for {kind} while a stop stands")
         if kind == "removeChocks" and not conditions.brakes_hold(self, self.at):
             self.bad("CHK-2", "leave to remove chocks without brakes")
+        if kind in ("insertChocks", "removeChocks") and "inboardStopped" in self.type["conditions"]:
+            for inboard in conditions.inboards(self.type):
+                if self.life[inboard] != "off":
+                    self.bad("MCN-7", f"leave for {kind} while {inboard} turns beside the wheels")
         if kind != "handlePropeller":
             self.leaves[kind] = (signal, self.epoch)
             self.out.add(kind)
@@ -35,7 +39,7 @@ class Services:
         if self.left_turning:
             self.bad("STN-7", "hands on a propeller while one was left turning")
         self.hands_after_run(n)
-        self.hands = (n, self.seq)
+        self.hands, self.turned_under = (n, self.seq), False
         self.begins("hands", self.seq)
 
     def work_done(self, kind, fact):
@@ -82,3 +86,5 @@ class Services:
     def on_bladesCounted(self, fact):
         if not fact["resistance"] and (not self.hands or self.hands[0] != fact["engine"]):
             self.bad("HND-4", "blades are counted without leave for that propeller")
+        elif not fact["resistance"] and (self.turned_under or self.life[fact["engine"]] != "off"):
+            self.bad("RTN-32", "blades are counted of a propeller that turned under the hands")

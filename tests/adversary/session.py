@@ -31,6 +31,7 @@ class Session(Course, Engines, Returning, Stops, Services):
         self.request, self.clearance, self.cleared = {}, None, 0
         self.leaves, self.out, self.drills = {}, set(), {}
         self.hands, self.left_hands, self.left_turning = None, {}, {}
+        self.turned_under, self.checks = False, {}
         # Engines that stopped in this session and whose propeller nobody has seen still.
         self.unseen = set()
         self.overrides, self.alerts, self.late, self.commands = {}, {}, set(), {}

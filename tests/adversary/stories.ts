@@ -169,3 +169,47 @@ export function awayAndBack(): Records {
     throw new Error(`the return is not closed: ${home.last.refusal?.missing}`);
   return recordsOf(ramp);
 }
+
+const stowing = (id: string, post: "fireGuard" | "groundPower") =>
+  ({ id, words: id, stage: "stowing", post, source: { basis: "invented", text: "for tests" } }) as const;
+/** Chocks wait for the engines beside the wheels, and what was taken out is stowed. */
+const KEPT_AWAY = {
+  ...STOPPED,
+  conditions: [...STOPPED.conditions, "inboardStopped" as const],
+  checks: [...STOPPED.checks, stowing("bottleStowed", "fireGuard"), stowing("cartStowed", "groundPower")],
+};
+
+/**
+ * A start of the outboard engines with blades counted before, and a return from elsewhere: its chocks go in on a leave
+ * once the inboard engines are stopped, and everything is stowed.
+ */
+export function besideTheWheels(): Records {
+  const ramp = new Ramp();
+  const out = ramp
+    .plan({ type: KEPT_AWAY, order: [1, 4] })
+    .manned()
+    .upTo("secure");
+  out.send("cockpit", "handlePropeller", { engine: 1 });
+  out.say("supervisor", { type: "present" });
+  out.say("groundPower", { type: "countBlades", engine: 1, blades: 9, resistance: false });
+  out.send("groundPower", "propellerFree", { engine: 1 });
+  ramp.settle(out.upTo("release"));
+  out.say("supervisor", { type: "present" });
+  ramp.settle(out.upTo("closed"));
+  const home = ramp.plan({ type: KEPT_AWAY, purpose: "return", order: [2, 3, 1, 4] }).manned();
+  ramp.settle(home.upTo("arrival"));
+  home.send("supervisor", "onStand");
+  home.brakes();
+  home.heard();
+  home.say("supervisor", { type: "advance", to: "stopping" });
+  home.say("supervisor", { type: "present" });
+  home.cooled();
+  for (const engine of [2, 3]) home.stopped(engine);
+  home.send("cockpit", "insertChocks");
+  home.send("groundPower", "chocksIn", { ref: home.openSignal("insertChocks") });
+  ramp.settle(home.upTo("stowing"));
+  home.say("fireGuard", { type: "recordCheck", check: "bottleStowed", good: true });
+  home.say("groundPower", { type: "recordCheck", check: "cartStowed", good: true });
+  ramp.settle(home.upTo("closed"));
+  return recordsOf(ramp);
+}

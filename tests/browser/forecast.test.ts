@@ -1,34 +1,16 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import type { AircraftType } from "../../shared/types/schema.ts";
 import { type Crew, signInCrew } from "./crew.ts";
 import { Prompter } from "./prompter.ts";
 import { openBrowser } from "./seat.ts";
 import { TestServer } from "./server.ts";
 
-const source = { basis: "invented", text: "for tests" } as const;
-const degC = (value: number) => ({ value, unit: "degC", source }) as const;
-/** The figure from which the entry's step keys begin, after one step up and one down. */
-const LEAST = -10;
+/** The figure from which the entry's step keys begin, after one step up and one down, °F. */
+const LEAST = 14;
 const ASKED = "Least temperature expected this night";
+const FIGURE = "Oil dilution before stopping";
 
-/** The type with oil dilution: 10 % down to -12 °C. The demo's types have none. */
-function diluted(type: AircraftType): AircraftType {
-  if (!type.stopping) return type;
-  const check = { id: "nightLeast", words: ASKED, stage: "stopping", post: "cockpit", source } as const;
-  const percent = { value: 10, unit: "percent", source } as const;
-  const step = { downTo: degC(-12), percent, time: { value: 240, unit: "s", source } as const };
-  return {
-    ...type,
-    checks: [...type.checks, { ...check, range: { unit: "degC" } }],
-    stopping: {
-      ...type.stopping,
-      oilDilution: { check: check.id, noneFrom: degC(4), steps: [step] },
-    },
-  };
-}
-
-const server = new TestServer({ typed: diluted });
+const server = new TestServer();
 let browser: Browser;
 let crew: Crew;
 let back: Prompter | undefined;
@@ -44,11 +26,11 @@ afterAll(async () => {
   await server.end();
 });
 
-it("[FIG-40] the cockpit enters the night's forecast and where it is from, and is shown how long to dilute", async () => {
-  back = await Prompter.begin(crew, server, "QX-KIV", 600, "return");
+it("[FIG-40] [RTN-31] the cockpit enters the night's forecast and its source, is shown how long to dilute, and enters it anew", async () => {
+  back = await Prompter.begin(crew, server, "QX-CTD", 600, "return");
   const { cockpit } = crew;
   await back.playUntil((s) => s.stage === "stopping");
-  await cockpit.worked("Oil dilution before stopping", /–/);
+  await cockpit.worked(FIGURE, /–/);
   await cockpit.asked(ASKED);
   const ask = cockpit.page.locator(".ask");
   await cockpit.press("Enter reading", ask);
@@ -58,8 +40,18 @@ it("[FIG-40] the cockpit enters the night's forecast and where it is from, and i
   await cockpit.press("Weather office", ask);
   await cockpit.askedNoMore(ASKED);
   expect(back.state.checks.nightLeast).toMatchObject({
-    ...{ note: "Weather office", name: "Austol Vellanwen", reading: { value: LEAST, unit: "degC" } },
+    ...{ note: "Weather office", name: "Austol Vellanwen", reading: { value: LEAST, unit: "degF" } },
   });
-  await cockpit.worked("Oil dilution before stopping", /10 % of fuel, for each engine/);
+  await cockpit.worked(FIGURE, /10 % of fuel, for each engine/);
+
+  const said = cockpit.page.getByRole("region", { name: "What you sent" });
+  await cockpit.sees(`${ASKED}: ${LEAST} °F (Weather office)`);
+  await cockpit.press("Correct this figure", said);
+  const sheet = cockpit.page.getByRole("dialog");
+  await sheet.locator(".step-key").nth(1).click();
+  await cockpit.press(/^Record /, sheet);
+  await cockpit.press("Weather office", sheet);
+  await cockpit.sees(`${ASKED}: ${LEAST - 1} °F (Weather office)`);
+  expect(back.state.checks.nightLeast).toMatchObject({ reading: { value: LEAST - 1, unit: "degF" } });
   expect(crew.all.flatMap((s) => s.complaints)).toEqual([]);
 });

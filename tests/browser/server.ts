@@ -30,8 +30,6 @@ interface Setup {
   aircraft?: Demo["aircraft"];
   /** Multiplies the limits that the demo's types set on people. */
   patience?: number;
-  /** Returns a demo type as this server is to hold it. */
-  typed?: (type: AircraftType) => AircraftType;
   /** True lets people begin the demo's scripted crew. */
   crews?: boolean;
 }
@@ -47,12 +45,12 @@ export class TestServer {
 
   readonly #crews: DemoCrews | null;
 
-  constructor({ site = SITE, aircraft = [], patience, crews = false, typed = (t) => t }: Setup = {}) {
+  constructor({ site = SITE, aircraft = [], patience, crews = false }: Setup = {}) {
     this.#crews = crews ? new DemoCrews(async () => playCrew) : null;
     this.#site = site;
     this.#data = {
       ...demo,
-      types: demo.types.map((type) => patientType(typed(type), patience)),
+      types: demo.types.map((type) => patientType(type, patience)),
       aircraft: [...demo.aircraft, ...aircraft],
     };
   }

@@ -203,6 +203,21 @@ describe("trying to get round what the hazard record claims, over the wire", () 
     expect(state.alerts.map((a) => a.kind)).toContain("turningUncleared");
   });
 
+  it("[RTN-32] UCA-U1g: once a propeller turned under hands, no count of its blades is taken before they are let near again", async () => {
+    const story = given({ order: [3, 4] }).upTo("starting");
+    story.send("cockpit", "handlePropeller", { engine: 3 });
+    const ramp = await Ramp.of(story);
+    const [cockpit, guard, power, observer] = await ramp.panels("ada", "bo", "cy", "ed");
+    const count: Action = { type: "countBlades", engine: 3, blades: 9, resistance: false };
+    expect(await observer?.send("turning", { engine: 3 })).toBe("accepted");
+    for (const who of [power, guard]) expect(await who?.say(count)).toBe("wrongEngineState");
+    expect(await cockpit?.send("shutDown", { engine: 3 })).toBe("accepted");
+    for (const who of [power, guard]) expect(await who?.say(count)).toBe("turnedUnderHands");
+    expect(await guard?.send("propellerStill", { engine: 3 })).toBe("accepted");
+    for (const who of [power, guard]) expect(await who?.say(count)).toBe("turnedUnderHands");
+    expect((await ramp.state()).engines[2]?.blades).toBeNull();
+  });
+
   it("[MCN-4, MCN-5, MCN-6, SIG-17] UCA-U1l: a barring defect, too much wind or a person past their date stops the clearance", async () => {
     const story = given({ type: applying("noBarringDefect", "windWithinLimits", "postsCurrent") });
     story.does({ ...bo, currentUntil: story.now }, { type: "claimPost", post: "fireGuard" });

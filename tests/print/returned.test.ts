@@ -156,3 +156,59 @@ describe("the printed brief of a return", () => {
     for (const words of ["Return", "Stowing", "Cool-down"]) expect(record.solid).not.toContain(solid(words));
   });
 });
+
+describe("oil dilution on paper", () => {
+  const cold = () => {
+    const story = given({ type: seeded("carrack-three"), purpose: "return" })
+      .manned()
+      .upTo("stopping");
+    for (const [value, note] of [
+      [20, "Radio"],
+      [-20, "Weather office"],
+    ] as const)
+      story.say("cockpit", {
+        ...{ type: "recordCheck", check: "nightLeast", note, reading: { value, unit: "degF" } },
+      });
+    return story;
+  };
+
+  it(
+    "[RTN-31] the record lists each forecast with its source and what was worked out, in both languages",
+    async () => {
+      const story = cold();
+      const rows = recorded(story).returned?.dilution ?? [];
+      expect(rows.map((r) => r.words.split("\n"))).toEqual([
+        [
+          "Least temperature expected this night: 20 °F (Radio)",
+          "Oil dilution before stopping: 240 s",
+          "10 % of fuel, for each engine",
+          expect.stringMatching(/^The next start begins on thin oil/),
+        ],
+        [
+          "Least temperature expected this night: -20 °F (Weather office)",
+          "Oil dilution before stopping: –",
+          expect.stringMatching(/^Colder than every step/),
+        ],
+      ]);
+      expect(rows.map((r) => r.by)).toEqual(["Ada, cockpit", "Ada, cockpit"]);
+      const read = await readPdf(await printRecord(recorded(story), story.now, "short"));
+      expect(read.solid).toContain(solid("Oil dilution before a cold night"));
+      expect(read.solid).toContain(solid("Least temperature expected this night: 20 °F (Radio)"));
+      const inSpanish = recorded(story, spanish);
+      const written = inSpanish.returned?.dilution?.map((r) => r.words).join("\n") ?? "";
+      expect(written).toMatch(/^Temperatura mínima esperada esta noche: 20 °F \(Radio\)\nDilución/);
+      expect(written).not.toMatch(/fuel|engine|start/);
+      expect(recorded(returned()).returned?.dilution).toBeNull();
+    },
+    SLOW_MS,
+  );
+
+  it("[RTN-31] the brief says what is asked and what each step serves; of a type without the data it says nothing", () => {
+    const said = (story: Story, say = english) => briefOf(story.state, [], say).stopping.join("\n");
+    expect(said(cold())).toContain("Below 40 °F the oil is diluted before an engine is stopped.");
+    expect(said(cold())).toContain("Night down to 10 °F: 10 % of fuel in the oil, 240 s for each engine.");
+    expect(said(cold())).toContain("Oil pressure below 15 psi: stop diluting.");
+    expect(said(cold(), spanish)).toContain("Noche hasta 10 °F: 10 % de combustible en el aceite");
+    expect(said(returned())).not.toContain("diluted");
+  });
+});

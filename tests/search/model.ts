@@ -132,6 +132,35 @@ export const CARDED: AircraftType = {
     item("horizon", "caught", { is: "alive", within: seconds(2) }),
   ],
 };
+const degC = (value: number) => ({ value, unit: "degC" as const, source });
+/** The same with a faster idle from warm oil on, and with oil dilution by the night's forecast in a return. */
+export const WARMED: AircraftType = {
+  ...TYPE,
+  gauges: [
+    ...TYPE.gauges,
+    {
+      ...{ id: "oilTemp", name: "Oil temperature", unit: "degC", perEngine: true },
+      ...{ scale: { from: 0, to: 100, step: 1 }, source },
+    },
+  ],
+  idle: [
+    { rpm: { value: 1000, unit: "rpm", source } },
+    { rpm: { value: 1200, unit: "rpm", source }, from: { gauge: "oilTemp", atLeast: degC(40) } },
+  ],
+  checks: [
+    {
+      ...{ id: "nightLeast", words: "Least temperature of the night", stage: "stopping", post: "cockpit" },
+      ...{ range: { unit: "degC" }, source },
+    },
+  ],
+  stopping: TYPE.stopping && {
+    ...TYPE.stopping,
+    oilDilution: {
+      ...{ check: "nightLeast", noneFrom: degC(4) },
+      steps: [{ downTo: degC(-12), percent: { value: 10, unit: "percent", source }, time: seconds(2) }],
+    },
+  },
+};
 /** Longer than the longest duration of the type: a greater age changes nothing. */
 export const OLDEST = 7000;
 

@@ -17,6 +17,8 @@ export type Move =
   /** The clock is set, and the server has not noticed. */
   | { is: "slip"; by: number }
   | { is: "tick" }
+  /** The supervisor supervises these aircraft besides. */
+  | { is: "also"; aircraft: readonly string[] }
   | { is: "restart" }
   | { is: "clock"; by: number };
 
@@ -63,7 +65,9 @@ export class Moves {
       if (scope.drills && post !== null) drillsOf(moves, state, person);
       if (scope.card && post !== null) cardOf(moves, state, person, scope.engines);
       if (scope.oil && post === "cockpit") oilRead(moves, person, scope.engines);
+      if (scope.warms && post !== null) warmthSaid(moves, state, person, scope.engines);
     }
+    if (scope.supervisesAlso) moves.push({ is: "also", aircraft: state.supervisesAlso ? [] : ["N1"] });
     this.answers(moves, state);
     if (scope.alerts) acknowledgements(moves, state);
     this.stale(moves, state, now);
@@ -99,7 +103,7 @@ export class Moves {
       const engines = rule.engine === "required" || kind === "fire" ? this.scope.engines : [undefined];
       for (const engine of engines) {
         const on = engine === undefined ? {} : { engine };
-        for (const more of figures(kind)) {
+        for (const more of [...figures(kind), ...this.places(kind)]) {
           moves.push({ is: "act", by, action: send(kind, { ...on, ...more }) });
         }
       }
@@ -113,6 +117,12 @@ export class Moves {
     }
     this.fixed.set(key, moves);
     return moves;
+  }
+
+  /** The word of a supervisor of several, at which aircraft they stand: this one, and another. */
+  private places(kind: SignalKind): Partial<Send>[] {
+    if (!this.scope.supervisesAlso || kind !== "clearToStart") return [];
+    return [{ standsAt: "N0" }, { standsAt: "N1" }];
   }
 
   private sentBy(kind: SignalKind, who: Who): boolean {
@@ -252,6 +262,21 @@ function oilRead(moves: Move[], by: Person, engines: readonly number[]) {
       moves.push({ is: "act", by, action: { type: "reading", gauge: "oilPressure", engine, reading } });
     }
   }
+}
+
+/** Adds oil temperatures at a start, cold and warm, and forecasts at a return, with their source and without, by everybody. */
+function warmthSaid(moves: Move[], state: SessionState, by: Person, engines: readonly number[]) {
+  const act = (action: Action) => moves.push({ is: "act", by, action });
+  if (state.returning) {
+    for (const note of [{}, { note: "Weather office" }]) {
+      const reading = { value: -20, unit: "degC" as const };
+      act({ type: "recordCheck", check: "nightLeast", reading, ...note });
+    }
+    return;
+  }
+  for (const engine of engines)
+    for (const value of [30, 50])
+      act({ type: "reading", gauge: "oilTemp", engine, reading: { value, unit: "degC" } });
 }
 
 function defectsOf(moves: Move[], state: SessionState, by: Person) {

@@ -355,4 +355,40 @@ export const MUTANTS: readonly Mutant[] = [
     replace: "",
     expect: "S36",
   }),
+  ...at("runUp/signals.ts", "idle", "firstStable", {
+    name: "an engine is set faster while a stop stands",
+    find: 'if (stopOpen(state)) return refuse("stopOpen");',
+    replace: "",
+    expect: "S37",
+  }),
+  ...at("runUp/idleSteps.ts", "idle", "firstStable", {
+    name: "an engine is set faster without its oil pressure",
+    find: " || oilLost(state, engine)",
+    replace: "",
+    expect: "S38",
+  }),
+  ...at("runUp/asks.ts", "idle", "firstStable", {
+    name: "a faster idle is asked for while a stop stands",
+    find: "starterHeld(state) || stopOpen(state)) return [];",
+    replace: "starterHeld(state)) return [];",
+    expect: "S38",
+  }),
+  ...at("engine/evolve.ts", "idle", "firstStable", {
+    name: "an engine that stopped keeps its faster idle",
+    find: ", idleStep: _idled,",
+    replace: ",",
+    expect: "S39",
+  }),
+  ...at("engine/clearToStart.ts", "standing", "prepared", {
+    name: "a supervisor of several clears from another aircraft",
+    find: "if (state.supervisesAlso && send.standsAt !== state.aircraft)",
+    replace: "if (state.supervisesAlso && send.standsAt === undefined)",
+    expect: "S40",
+  }),
+  ...at("readings/decide.ts", "night", "stopping", {
+    name: "a forecast of nobody is taken",
+    find: "if (isForecast(state.type, check.id) && action.note === undefined)",
+    replace: 'if (state.stage === "plan")',
+    expect: "S41",
+  }),
 ];

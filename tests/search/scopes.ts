@@ -39,6 +39,10 @@ export interface Scope {
   oil: boolean;
   /** The type has a card, whose items are answered in any order, good and not good. */
   card: boolean;
+  /** The type has a faster idle and oil dilution: oil temperatures and forecasts are said, good and not. */
+  warms: boolean;
+  /** The supervisor begins and ends supervising another aircraft, and says at which one they stand. */
+  supervisesAlso: boolean;
   /** Engines that actions may name. */
   engines: readonly number[];
   /** A state with more open than this is not followed further. */
@@ -78,6 +82,8 @@ const EVERYTHING: Scope = {
   drills: true,
   oil: true,
   card: false,
+  warms: false,
+  supervisesAlso: false,
   engines: [1, 2],
   most: { stops: 2, sameSignal: 2, alerts: 3 },
 };
@@ -120,6 +126,38 @@ export const SCOPES: readonly Scope[] = [
     engines: [1],
     time: false,
     card: true,
+  },
+  {
+    ...small,
+    name: "idle",
+    roots: ["firstStable", "warmUp"],
+    people: ["cockpit", "fireGuard", "supervisor"],
+    kinds: [...START, ...RUN, "idleFaster", "guardInPlace", "arcClear", "hold", "release"],
+    onlyFrom: { hold: ["fireGuard"], release: ["fireGuard"], guardInPlace: ["fireGuard"] },
+    answered: ["clearToStart"],
+    time: false,
+    oil: true,
+    warms: true,
+  },
+  {
+    ...small,
+    name: "night",
+    roots: ["stopping", "lastStopped"],
+    kinds: ["coolDown", "shutDown", "propellerStill", "switchesOff"],
+    course: true,
+    time: false,
+    warms: true,
+  },
+  {
+    ...small,
+    name: "standing",
+    roots: ["prepared"],
+    people: ["cockpit", "fireGuard", "supervisor"],
+    kinds: ["guardInPlace", "arcClear", "readyToStart", "clearToStart", "startAbandoned"],
+    answered: ["clearToStart"],
+    time: false,
+    supervisesAlso: true,
+    engines: [1],
   },
   {
     ...small,

@@ -1,4 +1,4 @@
-import { act, type Step, tick, voidPermissions } from "../../shared/session/step.ts";
+import { act, type Step, tellSupervised, tick, voidPermissions } from "../../shared/session/step.ts";
 import { chart, type Taken } from "./chart.ts";
 import { countAlerts, fingerprint, print, setBase } from "./fingerprint.ts";
 import { CARD } from "./invariants/card.ts";
@@ -9,13 +9,23 @@ import { REPORTS } from "./invariants/reports.ts";
 import { SERVICES } from "./invariants/services.ts";
 import { STOPPING } from "./invariants/stopping.ts";
 import { STOPS } from "./invariants/stops.ts";
-import { CARDED, START, TYPE } from "./model.ts";
+import { WARMTH } from "./invariants/warmth.ts";
+import { CARDED, START, TYPE, WARMED } from "./model.ts";
 import { type Move, Moves, type Node } from "./moves.ts";
 import { MARK, type Root, stateAt } from "./roots.ts";
 import { scopeNamed, within } from "./scopes.ts";
 import { Seen } from "./seen.ts";
 
-export const INVARIANTS = [...CLEARANCE, ...CARD, ...STOPS, ...REPORTS, ...SERVICES, ...STOPPING, ...RECORD];
+export const INVARIANTS = [
+  ...CLEARANCE,
+  ...CARD,
+  ...STOPS,
+  ...REPORTS,
+  ...SERVICES,
+  ...STOPPING,
+  ...WARMTH,
+  ...RECORD,
+];
 
 export interface Options {
   /** Name of a scope; see `scopes.ts`. */
@@ -89,7 +99,7 @@ class Search {
     countAlerts(scope.alerts);
     this.roots = (options.roots ?? scope.roots).map((root) => ({
       root,
-      node: { state: stateAt(root, scope.card ? CARDED : TYPE), now: START },
+      node: { state: stateAt(root, scope.card ? CARDED : scope.warms ? WARMED : TYPE), now: START },
     }));
     this.parent = new Uint32Array(options.states);
     this.by = new Uint16Array(options.states);
@@ -263,6 +273,8 @@ function apply({ state }: Node, move: Move, now: number): Step | null {
     }
     case "tick":
       return tick(state, now);
+    case "also":
+      return tellSupervised(state, move.aircraft, now);
     case "restart":
       return voidPermissions(state, { type: "restarted" }, now);
     case "clock":

@@ -8,6 +8,7 @@ import { primeFigure } from "../../shared/figures/prime.ts";
 import { momentsOf } from "../../shared/paper/moments.ts";
 import { returnLog } from "../../shared/paper/returnLog.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
+import type { Fact } from "../../shared/protocol/events.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import { engineOf, type SessionState } from "../../shared/session/state.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
@@ -48,7 +49,7 @@ const play = (stage: Stage, until?: Parameters<typeof playOut>[2], instead?: Ins
   expect(playOut(stage, SCRIPT, until, instead)).toBeNull();
 
 describe("a start that goes wrong", () => {
-  it("[CRD-40] a flooded engine: after the failed attempt its short card is asked, and no prime", () => {
+  it("[CRD-22] [CRD-40] a flooded engine: after the failed attempt its short card is asked, and no prime", () => {
     const stage = new Day(four).plan();
     play(stage, undefined, failing(FIRST, 1));
     expect(stage.state.stage).toBe("closed");
@@ -63,9 +64,16 @@ describe("a start that goes wrong", () => {
       "vacuumSelector",
       "horizon",
       "hydraulicRises",
+      "generatorLoad",
       "switchesOff",
     ]);
     expect(refusals(stage)).toEqual([]);
+    // Its blades were counted anew between the two attempts.
+    const at = (is: (f: Fact) => boolean) => stage.events.flatMap((e) => (is(e.fact) ? [e.seq] : []));
+    const tries = at((f) => f.type === "sent" && f.kind === "cranking" && f.engine === FIRST);
+    const counts = at((f) => f.type === "bladesCounted" && f.engine === FIRST);
+    expect(tries).toHaveLength(2);
+    expect(counts.filter((seq) => seq > (tries[0] ?? 0) && seq < (tries[1] ?? 0))).toHaveLength(1);
     // The other engines were started as usual.
     expect(answers(stage, four.defaultOrder[1]).map((a) => a.item)).toContain("setForStart");
   });

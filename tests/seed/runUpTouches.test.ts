@@ -77,7 +77,7 @@ function readBy({ state, now }: Stage, { answer, engine }: PadCell): number {
 }
 
 /** Enters and sends everything that the first pad asks for. Returns the touches, and the figures sent. */
-function enter(stage: Stage): { touches: number; figures: number } {
+function enter(stage: Stage): { touches: number; figures: number; digits: number } {
   const [first] = padsOf(stage);
   if (!first) throw new Error("no pad is asked for");
   const { state, now } = stage;
@@ -101,20 +101,28 @@ function enter(stage: Stage): { touches: number; figures: number } {
     (a) => foreseenWords({ state, post: "cockpit", me, now, words }, a).length > 0,
   );
   for (const action of actions) stage.do(me, action);
-  return { touches: touches + (asksOnce ? 2 : 1), figures: actions.length };
+  const digits = actions.reduce(
+    (sum, a) => sum + ("reading" in a && a.reading ? String(a.reading.value).length : 0),
+    0,
+  );
+  return { touches: touches + (asksOnce ? 2 : 1), figures: actions.length, digits };
 }
 
+// Measured: 40 touches for 42 figures by scale and by "all alike"; typed digit by digit they have 147 digits.
 it("[PAN-52] the cockpit enters the whole run-up of four engines with at most 40 touches", () => {
   const stage = warmed();
   const before = asksOf(stage).filter((a) => a.say === "runUp" || a.say === "runUp.plain").length;
-  let [touches, figures] = [0, 0];
+  let [touches, figures, digits] = [0, 0, 0];
   while (padsOf(stage).length > 0) {
     const of = enter(stage);
     touches += of.touches;
     figures += of.figures;
+    digits += of.digits;
     expect(touches).toBeLessThan(200);
   }
-  console.info(`run-up: ${figures} figures, ${touches} touches; one by one ${figures * 3}`);
+  console.info(
+    `run-up: ${figures} figures, ${touches} touches; one by one ${figures * 3}, ${digits} digits typed`,
+  );
   expect(touches).toBeLessThanOrEqual(40);
   // A pad that took no figures would need few touches too.
   expect(figures).toBe(before);

@@ -51,6 +51,7 @@ const KINDS: Readonly<Record<SignalKind, [SaidClass, ...Allowed]>> = {
   brakesSet: ["raises", "C", "secure", "stowing"],
   brakesReleased: ["lowers", "CFGSO", "plan", "stowing"],
   onStand: ["raises", "FS", "arrival", "arrival"],
+  idleFaster: ["raises", "C", "starting", "warmUp"],
   coolDown: ["raises", "C", "arrival", "stopping"],
   switchesOff: ["raises", "C", "stopping", "stowing"],
   allClear: ["raises", "S", "warmUp", "release"],

@@ -189,6 +189,14 @@ const WAYS: Readonly<Record<Exclude<RefusalReason, "idReused" | "clearanceVoid">
     story.failedStart(3, 10).send("cockpit", "handlePropeller", { engine: 3 });
     return story;
   },
+  turnedUnderHands: () => {
+    const story = given().upTo("starting");
+    story.send("cockpit", "handlePropeller", { engine: 3 });
+    story.send("cockpit", "cranking", { engine: 3 });
+    story.send("cockpit", "startAbandoned", { engine: 3 });
+    story.say("groundPower", { type: "countBlades", engine: 3, blades: 9, resistance: false });
+    return story;
+  },
   tooLate: () => after(given().manned(), (s) => s.does(ada, { type: "present" }, s.now - 1)),
   sessionOver: () => {
     const story = given().manned();

@@ -4,6 +4,9 @@ import { NOTHING_REPORTED } from "../../shared/aircraft/record.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
 import { wholeCard } from "../../shared/card/whole.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
+import type { Refusal } from "../../shared/protocol/refusal.ts";
+import { say as english } from "../../shared/words/en.ts";
+import { outcomesOf } from "../../shared/words/outcomes.ts";
 import { ada, bo, cy, di, fay, given, onDevice, type Plan, type Story } from "./given.ts";
 import { SEEN_BY_GUARD, STOPPED } from "./stoppable.ts";
 
@@ -264,6 +267,48 @@ describe("hands on a propeller that turned under them", () => {
     story.send("cockpit", "shutDown", { engine: 3 });
     expect(says(story, "groundPower")).toContain("handsOn");
     expect(says(story, "groundPower")).not.toContain("countBlades");
+  });
+
+  it("[RTN-32] count no blades while it turns or after it turned, until they are off and let near again", () => {
+    const story = given({ order: [3] }).upTo("starting");
+    const hands = () => story.send("cockpit", "handlePropeller", { engine: 3 });
+    const count = (resistance = false) =>
+      story.say("groundPower", { type: "countBlades", engine: 3, blades: 9, resistance }).refusal;
+    hands();
+    expect(count()).toBeUndefined();
+    const before = story.state.engines[2]?.blades;
+    story.send("supervisor", "turning", { engine: 3 });
+    expect(count()).toMatchObject({ reason: "wrongEngineState", engine: 3, found: "cranking" });
+    story.send("cockpit", "shutDown", { engine: 3 });
+    const refused = count();
+    expect(refused).toEqual({ reason: "turnedUnderHands", engine: 3 });
+    expect(outcomesOf(english).refusal(refused as Refusal)).toBe(
+      "Number 3 turned while hands were on it. Hands off, see it still, and ask the cockpit for ignition off again.",
+    );
+    expect(story.state.engines[2]?.blades).toEqual(before);
+    // Seen still, it may still fire: nobody confirmed ignition off since it turned.
+    expect(still(story, 3).refusal).toBeUndefined();
+    expect(count()?.reason).toBe("turnedUnderHands");
+    expect(says(story, "groundPower")).not.toContain("countBlades");
+    expect(says(story, "groundPower")).toContain("handsOn");
+    // Resistance is taken from anybody, at any time.
+    expect(count(true)).toBeUndefined();
+    story.send("fireGuard", "propellerFree", { engine: 3 });
+    story.send("supervisor", "release", { ref: story.state.holds[0]?.id ?? 0 });
+    story.wait(600);
+    expect(hands().refusal).toBeUndefined();
+    expect(says(story, "groundPower")).toContain("countBlades");
+    expect(count()).toBeUndefined();
+  });
+
+  it("[RTN-32] a crank of its own engine ends the count too", () => {
+    const story = given({ order: [3] }).upTo("starting");
+    story.send("cockpit", "handlePropeller", { engine: 3 });
+    story.send("cockpit", "cranking", { engine: 3 });
+    story.send("cockpit", "startAbandoned", { engine: 3 });
+    const count = { type: "countBlades", engine: 3, blades: 9, resistance: false } as const;
+    expect(story.say("groundPower", count).refusal?.reason).toBe("turnedUnderHands");
+    expect(story.say("fireGuard", count).refusal?.reason).toBe("turnedUnderHands");
   });
 });
 

@@ -35,6 +35,7 @@ const THUMB: Readonly<Record<ChoiceWord, boolean>> = {
   guardInPlace: true,
   guardWalkedAround: true,
   handlePropeller: false,
+  idleSet: false,
   idling: false,
   insertChocks: false,
   lowestVolts: false,

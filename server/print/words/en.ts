@@ -170,6 +170,7 @@ export const print = {
     notSeen: "NOT SEEN STILL",
     notStopped: "NOT STOPPED",
     cameStopped: "came in stopped",
+    dilution: "Oil dilution before a cold night",
     after: "After the last engine",
     stowing: "Stowing",
     stop: "Stop",

@@ -170,6 +170,7 @@ export const print: PrintWords = {
     notSeen: "SIN VER PARADA",
     notStopped: "SIN APAGAR",
     cameStopped: "llegó apagado",
+    dilution: "Dilución del aceite antes de una noche fría",
     after: "Después del último motor",
     stowing: "Recogida",
     stop: "Apagado",

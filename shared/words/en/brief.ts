@@ -90,6 +90,11 @@ export const brief = {
     guard: "The fire guard alone reports each propeller still, after looking at it.",
     another: "Another person than the one who stopped the engine reports its propeller still.",
   },
+  dilution: (from: string) =>
+    `The cockpit is asked for the least temperature of the night, and where it is from. Below ${from} the oil is diluted before an engine is stopped.`,
+  dilutionStep: (downTo: string, percent: string, time: string) =>
+    `Night down to ${downTo}: ${percent} of fuel in the oil, ${time} for each engine.`,
+  dilutionLeast: (least: string) => `Oil pressure below ${least}: stop diluting.`,
   handsLast: "No hands at a propeller before each was seen still and the switches were proved off.",
   batteries: "The aircraft's own batteries. No cart is connected.",
   steady: (from: number, to: string) =>

@@ -53,6 +53,8 @@ export const refusals: Readonly<Record<RefusalReason, string>> = {
   badOrder: "Number {n} is not next in the planned order ({f} is). Give a reason, or change the plan.",
   notWitnessable: "That cannot be recorded as seen. The post must say it, or ask for a new clearance.",
   tooLate: "Too late: it reached the server after its time. Look again. If it is still true, send it again.",
+  turnedUnderHands:
+    "Number {n} turned while hands were on it. Hands off, see it still, and ask the cockpit for ignition off again.",
   tooSoon: "Not yet: number {n} turned a short time ago. Wait {f}, with ignition confirmed off.",
   aircraftBusy: "Another start of this aircraft is open: session {f}. Join it, or end it first.",
   sessionOver: "This session is over. Nobody hears it here: use hand signals and local procedures.",

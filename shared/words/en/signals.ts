@@ -90,6 +90,7 @@ export const signals = {
   brakesSet: { plain: "Brakes set", engine: "Brakes set" },
   brakesReleased: { plain: "Brakes released", engine: "Brakes released" },
   onStand: { plain: "On the stand", engine: "On the stand", asks: "You stand on your place. Stop here." },
+  idleFaster: { plain: "Idle set faster", engine: "Idle of number {n} set faster" },
   coolDown: { plain: "Engines idle to cool down", engine: "Engines idle to cool down" },
   switchesOff: { plain: "Switches proved off", engine: "Switches proved off" },
   allClear: { plain: "All clear", engine: "All clear", asks: "All clear." },

@@ -89,6 +89,11 @@ export const brief: BriefWords = {
     guard: "Solo el guardia de fuego reporta parada cada hélice, después de mirarla.",
     another: "Otra persona que la que apagó el motor reporta parada su hélice.",
   },
+  dilution: (from) =>
+    `A cabina se le pide la temperatura mínima de la noche y de dónde viene. Por debajo de ${from} se diluye el aceite antes de apagar un motor.`,
+  dilutionStep: (downTo, percent, time) =>
+    `Noche hasta ${downTo}: ${percent} de combustible en el aceite, ${time} en cada motor.`,
+  dilutionLeast: (least) => `Presión de aceite menor que ${least}: deje de diluir.`,
   handsLast: "Ninguna mano en una hélice antes de ver paradas todas y comprobar apagados los interruptores.",
   batteries: "Las baterías del propio avión. No se conecta planta.",
   steady: (from, to) => `Planta externa, estable entre ${from} y ${to}. Fuera de eso: dígalo, y alto.`,

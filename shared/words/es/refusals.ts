@@ -59,6 +59,8 @@ export const refusals: Outcomes["refusals"] = {
   badReport: "Ese reporte meteorológico no se acepta. {f}",
   oilLost: "El motor {n} perdió su presión de aceite. Lea al menos {f}, o apáguelo.",
   idReused: "El número de este mensaje ya se usó para otro. Envíelo de nuevo.",
+  turnedUnderHands:
+    "El motor {n} giró con manos en la hélice. Quite las manos, vea la hélice parada y pida otra vez encendido cortado.",
   tooSoon: "Todavía no: motor {n} giró hace poco. Espere {f}, con encendido cortado y confirmado.",
   aircraftBusy: "Ya hay otro arranque de este avión: sesión {f}. Únase a ella o termínela primero.",
 };

@@ -84,6 +84,7 @@ export const signals: Catalogue["signals"] = {
   brakesSet: { plain: "Frenos puestos", engine: "Frenos puestos" },
   brakesReleased: { plain: "Frenos sueltos", engine: "Frenos sueltos" },
   onStand: { plain: "En posición", engine: "En posición", asks: "Está en su posición. Deténgase aquí." },
+  idleFaster: { plain: "Ralentí más rápido puesto", engine: "Ralentí más rápido puesto en el motor {n}" },
   coolDown: { plain: "Motores en ralentí para enfriar", engine: "Motores en ralentí para enfriar" },
   switchesOff: { plain: "Interruptores apagados, comprobado", engine: "Interruptores apagados, comprobado" },
   allClear: { plain: "Todo despejado", engine: "Todo despejado", asks: "Todo despejado." },

@@ -17,8 +17,11 @@ import { ago } from "../../ui/numbers.ts";
 import type { Words } from "../../words/catalogue.ts";
 import type { Text } from "../../words/en/text.ts";
 
-/** Returns the choice to read once more the figure that an action reported; null for an action without one. */
-export function readAnew(action: Action): Offer | null {
+/**
+ * Returns the choice to read once more the figure that an action reported; null for an action without one. Of a forecast
+ * the source is asked again too.
+ */
+export function readAnew({ type }: SessionState, action: Action): Offer | null {
   const again = (draft: Offer["draft"], field: "volts" | "pressure" | "reading", unit: string) =>
     offer("plain", draft, { is: "figure", field, unit: unit as Unit });
   switch (action.type) {
@@ -30,6 +33,8 @@ export function readAnew(action: Action): Offer | null {
     case "recordCheck":
     case "answerCard": {
       const { reading, note: _note, ...draft } = action;
+      if (reading && action.type === "recordCheck" && isForecast(type, action.check))
+        return offer("plain", draft, { is: "forecast", unit: reading.unit as Unit });
       return reading ? again(draft, "reading", reading.unit) : null;
     }
     case "send": {

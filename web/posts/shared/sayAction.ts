@@ -40,7 +40,8 @@ export function sayAction(state: SessionState, action: Action, units: UnitChoice
       return flashWords(action, laterWords(say.language).air);
     case "recordCheck": {
       const check = state.type.checks.find((c) => c.id === action.check)?.words ?? action.check;
-      if (action.reading) return `${check}: ${writtenBoth(action.reading, units)}`;
+      const from = action.note === undefined ? "" : ` (${action.note})`;
+      if (action.reading) return `${check}: ${writtenBoth(action.reading, units)}${from}`;
       return `${check}: ${action.good ? actions.good : actions.notGood}`;
     }
     case "answerCard":

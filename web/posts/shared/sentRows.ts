@@ -45,7 +45,7 @@ const CORRECTED_MS = 60_000;
 
 /** Returns the key that reads a recorded figure once more. Both figures stay on the record. */
 function correction(state: SessionState, { id, action, at, status }: Outgoing, now: number, words: Words) {
-  const again = readAnew(action);
+  const again = readAnew(state, action);
   if (again === null || status.is !== "recorded" || now - at > CORRECTED_MS) return null;
   return answerKey(state, again, saidWords(words.say.language).sent.correct, `correct/${id}`);
 }

@@ -22,6 +22,7 @@ export const parts: Readonly<Record<string, string>> = {
   checks: "Revisiones",
   conditions: "Condiciones",
   overridable: "Condiciones que dos personas pueden exceptuar",
+  afterFailed: "Tras un intento fallido",
   bladeCount: "Conteo de palas",
   wind: "Viento",
   electrical: "Eléctrico",
