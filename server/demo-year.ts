@@ -4,7 +4,11 @@ import type { SessionEvent } from "../shared/protocol/events.ts";
 import type { Fitted } from "../shared/protocol/fitted.ts";
 import type { SessionState } from "../shared/session/state.ts";
 import type { AircraftType } from "../shared/types/schema.ts";
-import type { Services } from "./services.ts";
+import type { Clock } from "./clock.ts";
+import type { Pseudonyms } from "./evidence/names.ts";
+import type { randomIds } from "./ids.ts";
+import type { Directory } from "./store/directory.ts";
+import type { EventStore } from "./store/events.ts";
 import { storeSession } from "./store-session.ts";
 
 /** The program that plays the year. */
@@ -26,7 +30,13 @@ export interface YearProgress {
   of: number;
 }
 
-type Needs = Pick<Services, "store" | "names" | "directory" | "clock" | "ids">;
+interface Needs {
+  store: Pick<EventStore, "append" | "sessionByPlan">;
+  names: Pseudonyms;
+  directory: Directory;
+  clock: Clock;
+  ids: Pick<typeof randomIds, "code">;
+}
 
 /**
  * An invented year of starts in the demo: whole sessions, played by the scripted crew through the same core as any

@@ -1,6 +1,7 @@
 import type { Unit } from "../protocol/quantity.ts";
 import { type FigureChart, figureChart } from "./charts/chart.ts";
-import { type ChartSignal, changedSince, type SignalRule } from "./charts/signals.ts";
+import type { ChartSignal, SignalRule } from "./charts/limits.ts";
+import { changedSince } from "./charts/signals.ts";
 import { definitionOf, HISTORY_FIGURE_IDS, type HistoryFigure } from "./figures.ts";
 import type { StartRow } from "./row.ts";
 

@@ -6,10 +6,12 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { playCrew } from "../../seed/crew/inProcess.ts";
 import { type Demo, demo } from "../../seed/demo-data.ts";
+import { year as wholeYear } from "../../seed/year/year.ts";
 import { createApp } from "../../server/app.ts";
 import { ServerClock } from "../../server/clock.ts";
 import { seedDemo } from "../../server/demo.ts";
 import { DemoCrews } from "../../server/demo-crews.ts";
+import { DemoYear, type YearProgram } from "../../server/demo-year.ts";
 import { randomIds } from "../../server/ids.ts";
 import { buildServices } from "../../server/services.ts";
 import { openDatabase } from "../../server/store/open.ts";
@@ -32,6 +34,8 @@ interface Setup {
   patience?: number;
   /** True lets people begin the demo's scripted crew. */
   crews?: boolean;
+  /** The aircraft of which people can have an invented year made. */
+  year?: string;
 }
 
 /** The real server on a database of its own, which serves the built panels. */
@@ -44,8 +48,14 @@ export class TestServer {
   #stop: () => Promise<void> = async () => {};
 
   readonly #crews: DemoCrews | null;
+  readonly #year: string | undefined;
 
+<<<<<<< HEAD
   constructor({ site = SITE, aircraft = [], patience, crews = false }: Setup = {}) {
+=======
+  constructor({ site = SITE, aircraft = [], patience, crews = false, year, typed = (t) => t }: Setup = {}) {
+    this.#year = year;
+>>>>>>> records
     this.#crews = crews ? new DemoCrews(async () => playCrew) : null;
     this.#site = site;
     this.#data = {
@@ -109,6 +119,7 @@ export class TestServer {
       live: { origins },
       tls: null,
       ...(this.#crews ? { crews: this.#crews } : {}),
+      ...(this.#year === undefined ? {} : { year: new DemoYear(services, yearOf(this.#year)) }),
     });
     await app.listen({ port: this.#port, host: "127.0.0.1" });
     this.#port = (app.server.address() as AddressInfo).port;
@@ -130,4 +141,13 @@ export class TestServer {
     await this.stop();
     rmSync(this.#folder, { recursive: true, force: true });
   }
+}
+
+/** The invented year of one aircraft alone, which takes half as long. */
+function yearOf(aircraft: string): (now: number) => Promise<YearProgram> {
+  return async (now) => {
+    const { starts, play } = wholeYear(now);
+    const own = starts.flatMap((start, nth) => (start.aircraft === aircraft ? [{ start, nth }] : []));
+    return { starts: own.map((o) => o.start), play: (i, of) => play(own[i]?.nth ?? -1, of) };
+  };
 }

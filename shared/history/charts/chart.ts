@@ -1,34 +1,17 @@
 import { autocorrelation } from "../../models/statistics/autocorrelation.ts";
-import { type CusumChart, cusumChart } from "../../models/statistics/cusum.ts";
-import { type EwmaChart, ewmaChart } from "../../models/statistics/ewma.ts";
-import { type IndividualsChart, individualsChart } from "../../models/statistics/individuals.ts";
+import { cusumChart } from "../../models/statistics/cusum.ts";
+import { ewmaChart } from "../../models/statistics/ewma.ts";
+import { individualsChart } from "../../models/statistics/individuals.ts";
 import type { Unit } from "../../protocol/quantity.ts";
 import { definitionOf, type HistoryFigure } from "../figures.ts";
 import type { StartRow } from "../row.ts";
 import { type Era, erasOf, type StartPoint } from "./eras.ts";
+import type { ChartLimits } from "./limits.ts";
 import { BASELINE, CUSUM, cusumSlack, EWMA, ewmaWidth, mostAutocorrelation } from "./rules.ts";
-import { type ChartSignal, signalsOf } from "./signals.ts";
+import { signalsOf } from "./signals.ts";
 
 /** Why a chart has no limits. */
 export type NoLimits = "notJudged" | "tooFew" | "noSpread";
-
-/** The limits of one era, worked out from its baseline alone. */
-export interface ChartLimits {
-  /** The starts of the baseline: the first of the era. */
-  baseline: StartPoint[];
-  mean: number;
-  sd: number;
-  individuals: Pick<IndividualsChart, "upper" | "lower" | "rangeUpper">;
-  /** Of the starts after the baseline, in their order. */
-  ewma: Pick<EwmaChart, "averages" | "uppers" | "lowers">;
-  /** Sums in the figure's unit, of the starts after the baseline. */
-  cusum: Pick<CusumChart, "high" | "low"> & { decision: number };
-  /** Correlation of neighbours in the baseline, and the most that leaves the limits to be trusted. */
-  neighbours: { r: number; most: number };
-  /** False where neighbours depend on each other: limits are drawn and no signal is taken from them. */
-  trusted: boolean;
-  signals: ChartSignal[];
-}
 
 /** The charts of one figure of one engine. */
 export interface FigureChart {

@@ -1,19 +1,5 @@
-import type { ChartLimits } from "./chart.ts";
 import type { StartPoint } from "./eras.ts";
-
-/** The rules by which a chart gives a signal, in the order in which one start's are told. */
-export const SIGNAL_RULES = ["beyondLimits", "jump", "average", "sum"] as const;
-export type SignalRule = (typeof SIGNAL_RULES)[number];
-
-/** One start that a rule names. */
-export interface ChartSignal {
-  rule: SignalRule;
-  side: "high" | "low";
-  point: StartPoint;
-  /** The figure that is beyond its limit: the start's, the jump's, the average's or the sum's. */
-  value: number;
-  limit: number;
-}
+import type { ChartLimits, ChartSignal, SignalRule } from "./limits.ts";
 
 type Limits = Omit<ChartLimits, "signals">;
 

@@ -1,5 +1,5 @@
 import type { FigureChart } from "../../../shared/history/charts/chart.ts";
-import type { SignalRule } from "../../../shared/history/charts/signals.ts";
+import type { SignalRule } from "../../../shared/history/charts/limits.ts";
 
 /** What one strip shows. */
 export type LaneKind = "starts" | "average" | "ranges" | "sums";

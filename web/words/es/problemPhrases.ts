@@ -181,6 +181,10 @@ export const problemPhrases: readonly Phrase[] = [
   ["That is not {1}'s PIN: nobody was cut off", "Ese no es el PIN de {1}: no se dejó fuera a nadie"],
   ["there is no session {1}", "no hay sesión {1}"],
   ["No session has this code", "Ninguna sesión tiene este código"],
+  [
+    "only the demo's people have the invented year made",
+    "solo las personas de la demostración pueden hacer el año inventado",
+  ],
   ["There is no aircraft with this id", "Ningún avión tiene este identificador"],
   ["No aircraft of the register has or had this engine", "Ningún avión de la ficha tiene ni tuvo este motor"],
   [

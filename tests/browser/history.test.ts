@@ -1,0 +1,52 @@
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { openBrowser, Seat } from "./seat.ts";
+import { TestServer } from "./server.ts";
+
+/** Making the year on a machine that is busy with other tests. */
+const YEAR_MS = 200_000;
+
+let server: TestServer;
+let browser: Browser;
+beforeAll(async () => {
+  server = new TestServer({ year: "QX-PEN" });
+  await server.start();
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser?.close();
+  await server?.end();
+});
+
+describe("the history of the demo's engines", () => {
+  it("[HIS-14, HIS-15] shows which engine drifts, in a sentence, on charts and in a table that opens the record", async () => {
+    const seat = await Seat.open(browser, server.url, "wenna");
+    const { page } = seat;
+    await seat.turnTo("/aircraft/QX-PEN/history");
+    await seat.sees(/Everything in it is invented/);
+    await seat.press("Make it");
+    await seat.press("History of QX-PEN", page, YEAR_MS);
+    const note = page
+      .getByRole("listitem")
+      .filter({ hasText: /^Number 2 takes longer to oil pressure than in its 20 starts/ });
+    await note.getByRole("button", { name: "Charts" }).click();
+    await page.getByRole("heading", { name: "Engine QX-PEN-E2" }).waitFor();
+    const figure = page.getByRole("region", { name: "Time to normal oil pressure" });
+    expect(await figure.locator(".trend").count()).toBeGreaterThanOrEqual(2);
+    expect(
+      await figure.locator("[data-lane=starts] .trend-dot, [data-lane=starts] .trend-point path").count(),
+    ).toBe(28);
+    await figure.getByText(/^Table: Time to normal oil pressure/).click();
+    expect(await figure.getByRole("row").count()).toBe(29);
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+    expect(wide).toBeLessThanOrEqual(0);
+    await figure
+      .getByRole("button", { name: /^Open the record of/ })
+      .first()
+      .press("Enter");
+    await page.getByRole("heading", { name: "Record: QX-PEN" }).waitFor();
+    await seat.press("Aircraft's history");
+    await page.getByRole("heading", { name: "History of QX-PEN" }).waitFor();
+    expect(seat.complaints).toEqual([]);
+  });
+});
