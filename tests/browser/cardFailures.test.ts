@@ -96,7 +96,7 @@ const tooMany: Failure = async (p, crew) => {
 };
 
 const cutShort: Failure = async (p, { cockpit, guard }) => {
-  await p.playUntil((s) => (s.returning?.coolingSince ?? null) !== null);
+  await p.playUntil((s) => s.stage === "stopping" && (s.returning?.coolingSince ?? null) !== null);
   const [first = 0] = p.state.order;
   await cockpit.answer(
     `Number ${first} cools at idle. Read its cylinder head temperature.`,
@@ -116,9 +116,9 @@ const cutShort: Failure = async (p, { cockpit, guard }) => {
 
 /** The shortest comes first: `npm test` plays that one, the long form all. */
 const FAILURES: readonly [string, "start" | "return", Failure][] = [
+  ["a cool-down cut short: the reason is owed, then the return is closed", "return", cutShort],
   ["no boost pressure: no start before it is read in its band", "start", noBoost],
   ["a vacuum pump that does not come alive holds the warm-up", "start", deadPump],
-  ["a cool-down cut short: the reason is owed, then the return is closed", "return", cutShort],
   // Last: so much time passes in it that sign-ins come near their end.
   ["an attempt too many is not cleared", "start", tooMany],
 ];
