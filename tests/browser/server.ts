@@ -50,12 +50,8 @@ export class TestServer {
   readonly #crews: DemoCrews | null;
   readonly #year: string | undefined;
 
-<<<<<<< HEAD
-  constructor({ site = SITE, aircraft = [], patience, crews = false }: Setup = {}) {
-=======
-  constructor({ site = SITE, aircraft = [], patience, crews = false, year, typed = (t) => t }: Setup = {}) {
+  constructor({ site = SITE, aircraft = [], patience, crews = false, year }: Setup = {}) {
     this.#year = year;
->>>>>>> records
     this.#crews = crews ? new DemoCrews(async () => playCrew) : null;
     this.#site = site;
     this.#data = {
