@@ -1,6 +1,7 @@
 import Fastify, { type FastifyBaseLogger, type FastifyInstance, LogController } from "fastify";
 import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
 import { Refusals } from "./audit.ts";
+import { AccountUses } from "./auth/account-uses.ts";
 import { Nonces } from "./auth/nonces.ts";
 import { Passkeys } from "./auth/passkeys.ts";
 import { Proofs } from "./auth/proofs.ts";
@@ -30,6 +31,7 @@ import { peopleRoutes } from "./http/people.ts";
 import { answerErrors } from "./http/problem.ts";
 import { proofRoutes } from "./http/proofs.ts";
 import { secure } from "./http/security.ts";
+import { serviceAccountRoutes } from "./http/service-accounts.ts";
 import { sessionRoutes } from "./http/sessions.ts";
 import { signInRoute } from "./http/sign-in.ts";
 import { requireSignIn } from "./http/signed-in.ts";
@@ -97,6 +99,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
   // Accept JSON only: a form on another site can send text/plain without a CORS preflight.
   app.removeContentTypeParser("text/plain");
   app.decorateRequest("identity", null);
+  app.decorateRequest("account", null);
   const refusals = new Refusals(app.log, () => services.clock.now());
   answerErrors(app as unknown as FastifyInstance, refusals);
   const {
@@ -111,6 +114,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     lists,
     planning,
     signIns,
+    accounts,
     devices,
     types,
     begun,
@@ -139,6 +143,8 @@ export async function createApp(services: Services, options: AppOptions): Promis
     perMinute: options.perMinute.address,
   });
   const within = limitBySignIn(app as unknown as FastifyInstance, options.perMinute);
+  const uses = new AccountUses(app.log, () => clock.now());
+  const admitting = { signIns, proofs, accounts, uses, within };
   await document(app as unknown as FastifyInstance);
 
   const perMinute = options.perMinute.signIns;
@@ -156,10 +162,10 @@ export async function createApp(services: Services, options: AppOptions): Promis
     demoSignIns,
     crews: options.crews !== undefined,
   });
-  await app.register(ownRoutes, { prefix: "/api", signIns, proofs, within });
+  await app.register(ownRoutes, { prefix: "/api", ...admitting });
   await app.register(
     async (inner) => {
-      requireSignIn(inner, signIns, proofs, within);
+      requireSignIn(inner, admitting);
       tellOfHouse(inner, () => sessions.houseChanged());
       await inner.register(directoryRoutes, { directory });
       await inner.register(houseAircraftRoutes, { register: aircraft, directory });
@@ -173,6 +179,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(houseListRoutes, { lists, signIns, sessions });
       await inner.register(houseRoutes, { directory, store });
       await inner.register(houseSettingsRoutes, { directory, clock });
+      await inner.register(serviceAccountRoutes, { accounts });
       await inner.register(begunTypeRoutes, { begun, directory });
       await inner.register(typeRoutes, { directory, types, seals, signIns });
       if (options.crews) await inner.register(demoCrewRoute, { crews: options.crews });

@@ -1,6 +1,7 @@
 import { AircraftRecords } from "./aircraft/records.ts";
 import { Devices } from "./auth/devices.ts";
 import type { PinCost } from "./auth/pin.ts";
+import { ServiceAccounts } from "./auth/service-accounts.ts";
 import { type DeviceRule, type SignInLimits, SignIns } from "./auth/sign-ins.ts";
 import type { ServerClock, Timers } from "./clock.ts";
 import { type Named, Names } from "./evidence/names.ts";
@@ -59,6 +60,7 @@ export interface Services extends ServicesDeps {
   lists: HouseLists;
   planning: Planning;
   signIns: SignIns;
+  accounts: ServiceAccounts;
   devices: Devices;
   types: TypeDrafts;
   begun: BegunTypes;
@@ -105,6 +107,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     seals,
   });
   const demo = demoSignIns.length > 0;
+  const accounts = new ServiceAccounts({ directory, clock, ids, pinCost });
   const signing = { devices: deviceRule, limits, secret, names, bus };
   const signIns = new SignIns({ directory, clock, ids, pinCost, demo, ...signing });
   const firstRun = new FirstRun({ directory, clock, ids, pinCost, demo });
@@ -147,6 +150,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     lists,
     planning,
     signIns,
+    accounts,
     devices,
     types,
     begun,

@@ -23,7 +23,7 @@ import type { Planning } from "../sessions/planning.ts";
 import type { Sessions } from "../sessions/sessions.ts";
 import type { EventStore, SessionRow } from "../store/events.ts";
 import { ProblemError } from "./problem.ts";
-import { identityOf } from "./signed-in.ts";
+import { askerOf, identityOf } from "./signed-in.ts";
 
 /** Most sessions in the list. */
 const LISTED = 200;
@@ -46,6 +46,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
   app.get(
     "/sessions",
     {
+      config: { scopes: ["readRecords", "readLive"] },
       schema: {
         tags: ["sessions"],
         summary: `Start sessions: those that run, then those planned, then those over, each newest first; ${LISTED} at most`,
@@ -68,7 +69,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
       },
     },
     async (request) => {
-      const offers = sessions.offersTo(identityOf(request).person.id);
+      const offers = sessions.offersTo(askerOf(request));
       // A start that runs must never fall off the list, however many are planned after it.
       const open = (await store.openSessions()).sort(
         (a, b) => rank(a) - rank(b) || b.createdAt - a.createdAt,
@@ -126,7 +127,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
   app.get(
     "/sessions/:id",
     {
-      config: { problems: ["notFound"] },
+      config: { problems: ["notFound"], scopes: ["readRecords", "readLive"] },
       schema: {
         tags: ["sessions"],
         summary: "The session's state now, as every panel holds it",
@@ -142,7 +143,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
     },
     async (request) => {
       const { id } = request.params;
-      const { readings } = bounds.of(identityOf(request).person.id, clock.now());
+      const { readings } = bounds.of(askerOf(request), clock.now());
       if ((await sessions.isPutAway(id)) && !readings.take(clock.now()))
         throw new ProblemError("tooMany", "You opened many sessions that are over: wait a moment");
       const { state } = await sessions.get(id);
@@ -153,7 +154,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
   app.get(
     "/sessions/:id/events",
     {
-      config: { problems: ["notFound"] },
+      config: { problems: ["notFound"], scopes: ["readRecords", "readLive"] },
       schema: {
         tags: ["sessions"],
         summary: "Recorded events, in order",

@@ -8,7 +8,7 @@ import { SPOKEN } from "../../shared/words/spoken.ts";
 import type { Clock } from "../clock.ts";
 import type { Pseudonyms } from "../evidence/names.ts";
 import { languageOf } from "../http/language.ts";
-import { identityOf } from "../http/signed-in.ts";
+import { askerOf } from "../http/signed-in.ts";
 import { NoSuchSession } from "../sessions/errors.ts";
 import type { Sessions } from "../sessions/sessions.ts";
 import { sha256 } from "../sha256.ts";
@@ -39,7 +39,7 @@ const schema = (summary: string) => ({
 export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app, options) => {
   const { store, directory, sessions, names, clock, press } = options;
   const print = async (request: FastifyRequest, reply: FastifyReply, name: string, order: SheetOrder) =>
-    pdf(reply, name, await press.print(identityOf(request).person.id, order));
+    pdf(reply, name, await press.print(askerOf(request), order));
   // Send the PDF's bytes unchanged: a serializer would write them anew.
   const config = { costly: true };
   const ofSession = { ...config, problems: ["notFound"] as const };
@@ -68,7 +68,7 @@ export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app
   app.get(
     "/sessions/:id/record.pdf",
     {
-      config: ofSession,
+      config: { ...ofSession, scopes: ["readRecords"] },
       schema: {
         ...schema("The session's record up to now, to print: in the short form, or with its full log"),
         params,

@@ -4,6 +4,7 @@ import { begunTypeSchema } from "./begunType.ts";
 import { currencySchema } from "./currency.ts";
 import { houseEquipmentSchema } from "./equipment.ts";
 import { houseSchema } from "./house.ts";
+import { serviceAccountSchema } from "./serviceAccount.ts";
 
 /** The kinds of entries in the register, with the schema of each. Reading, writing and the stores follow this table. */
 export const REGISTER = {
@@ -12,6 +13,7 @@ export const REGISTER = {
   equipment: houseEquipmentSchema,
   currency: currencySchema,
   begunType: begunTypeSchema,
+  serviceAccount: serviceAccountSchema,
 } as const satisfies Record<string, z.ZodType<{ id: string }>>;
 
 export type RegisterKind = keyof typeof REGISTER;

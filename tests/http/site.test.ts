@@ -131,6 +131,8 @@ describe("the documentation", () => {
       "/api/people/{id}/active",
       "/api/people/{id}/dates",
       "/api/people/{id}/pin",
+      "/api/service-accounts",
+      "/api/service-accounts/{id}/revocation",
       "/api/sessions",
       "/api/sessions/{id}",
       "/api/sessions/{id}/brief.pdf",

@@ -216,6 +216,13 @@ export const problemPhrases: readonly Phrase[] = [
   ["Another person must do this to you", "Otra persona debe hacerle esto a usted"],
   ["There is no such person", "No existe esa persona"],
   ["There is no such device", "No existe ese dispositivo"],
+  ["This is for service accounts, not for people", "Esto es para cuentas de servicio, no para personas"],
+  [
+    "No service account has this token, or it has ended",
+    "Ninguna cuenta de servicio tiene esta clave, o ya terminó",
+  ],
+  ["The account {1} has no scope for this", "La cuenta {1} no tiene alcance para esto"],
+  ["Too many tokens are being checked: wait a moment", "Se revisan demasiadas claves: espere un momento"],
   ["{1} is not qualified as supervisor", "{1} no está habilitado como supervisor"],
   [
     "This code is wrong, was used, or is too old: ask for another",
