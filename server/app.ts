@@ -23,6 +23,7 @@ import { tellOfHouse } from "./http/house-changes.ts";
 import { houseEquipmentRoutes } from "./http/house-equipment.ts";
 import { houseListRoutes } from "./http/house-lists.ts";
 import { limitBySignIn, type PerMinute } from "./http/limits.ts";
+import { liveRoute } from "./http/live.ts";
 import { metricsRoute } from "./http/metrics.ts";
 import { noiseRoute } from "./http/noise.ts";
 import { ownRoutes } from "./http/own.ts";
@@ -39,6 +40,7 @@ import { serveSite } from "./http/site.ts";
 import { typeRoutes } from "./http/types.ts";
 import { type LiveOptions, live } from "./live/attach.ts";
 import { Bounds } from "./live/person-bounds.ts";
+import { Readers } from "./live/readers.ts";
 import { tellPeers } from "./peer.ts";
 import { PaperProcesses } from "./print/paper-process.ts";
 import { Press, type Printer } from "./print/press.ts";
@@ -147,6 +149,9 @@ export async function createApp(services: Services, options: AppOptions): Promis
   const admitting = { signIns, proofs, accounts, uses, within };
   await document(app as unknown as FastifyInstance);
 
+  const readers = new Readers({ sessions, signIns, accounts, timers: services.timers, log: app.log });
+  // Fastify waits for every request before it closes, and a stream never ends by itself.
+  app.addHook("preClose", async () => readers.close());
   const perMinute = options.perMinute.signIns;
   const recordable = new Recordable(store, services.timers);
   app.addHook("onClose", async () => recordable.close());
@@ -184,6 +189,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(typeRoutes, { directory, types, seals, signIns });
       if (options.crews) await inner.register(demoCrewRoute, { crews: options.crews });
       await inner.register(sessionRoutes, { store, sessions, planning, names, clock, bounds });
+      await inner.register(liveRoute, { store, sessions, names, clock, readers });
       await inner.register(noiseRoute, { store, names, clock });
       await inner.register(evidenceRoute, { store, notary, names, clock });
       await inner.register(proofRoutes, { store, notary });

@@ -14,7 +14,7 @@ import { sha256 } from "../sha256.ts";
 import type { SessionHead } from "../store/events.ts";
 import { TRACES } from "../telemetry/trace.ts";
 import { appendTraced } from "./append-traced.ts";
-import { type Audience, nobody } from "./audience.ts";
+import { type Audience, Audiences } from "./audience.ts";
 import { Commands } from "./commands.ts";
 import { Contributions } from "./contributions.ts";
 import { Deadlines } from "./deadlines.ts";
@@ -42,7 +42,7 @@ export class Sessions {
   readonly #news: News;
   readonly #field = new FieldReports();
   readonly #supervised = new Supervised();
-  #audience: Audience = nobody;
+  readonly #audience = new Audiences();
 
   constructor(deps: SessionsDeps) {
     this.#deps = deps;
@@ -73,9 +73,9 @@ export class Sessions {
     );
   }
 
-  /** Sets the audience that receives everything recorded from now on. */
-  tell(audience: Audience): void {
-    this.#audience = audience;
+  /** Tells an audience everything that is recorded from now on. Returns a function that stops this. */
+  tell(audience: Audience): () => void {
+    return this.#audience.add(audience);
   }
 
   /** Returns how many sessions are open in memory, and how many holds stand in them. It asks no database. */

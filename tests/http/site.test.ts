@@ -114,6 +114,7 @@ describe("the documentation", () => {
       "/api/house/settings",
       "/api/house/steps",
       "/api/join/{code}",
+      "/api/live",
       "/api/me",
       "/api/me/lapses",
       "/api/me/passkeys",

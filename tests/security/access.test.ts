@@ -208,6 +208,13 @@ const ROWS: readonly Row[] = [
     body: () => ({ csv: "label,kind,name\r\n", tag: sha256("[]") }),
   },
   { route: "GET /api/house/steps", for: "signed in" },
+  // A position of another stream is refused after the sign-in, so that no stream stays open.
+  {
+    route: "GET /api/live",
+    for: "signed in",
+    scopes: ["readLive"],
+    headers: { "last-event-id": "none" },
+  },
   { route: "GET /api/service-accounts", for: "supervisor" },
   {
     route: "POST /api/service-accounts",
