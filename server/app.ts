@@ -10,12 +10,14 @@ import type { DemoCrews } from "./demo-crews.ts";
 import { Door } from "./door.ts";
 import { aircraftRoutes } from "./http/aircraft.ts";
 import { begunTypeRoutes } from "./http/begun-types.ts";
+import { channelRoutes } from "./http/channels.ts";
 import { currencyRoutes } from "./http/currencies.ts";
 import { demoCrewRoute, demoRoute } from "./http/demo.ts";
 import { deviceRoutes, enrolRoutes } from "./http/devices.ts";
 import { directoryRoutes } from "./http/directory.ts";
 import { document } from "./http/docs.ts";
 import { evidenceRoute } from "./http/evidence.ts";
+import { feedRoutes } from "./http/feeds.ts";
 import { healthRoutes } from "./http/health.ts";
 import { firstRunRoutes, houseRoutes, houseSettingsRoutes } from "./http/house.ts";
 import { houseAircraftRoutes } from "./http/house-aircraft.ts";
@@ -111,6 +113,8 @@ export async function createApp(services: Services, options: AppOptions): Promis
     records,
     aircraft,
     equipment,
+    channels,
+    feeds,
     currencies,
     firstRun,
     lists,
@@ -175,6 +179,8 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(directoryRoutes, { directory });
       await inner.register(houseAircraftRoutes, { register: aircraft, directory });
       await inner.register(currencyRoutes, { currencies, directory });
+      await inner.register(channelRoutes, { register: channels });
+      await inner.register(feedRoutes, { feeds });
       await inner.register(houseEquipmentRoutes, { register: equipment, directory });
       await inner.register(aircraftRoutes, { directory, records });
       await inner.register(ownPasskeyRoutes, { passkeys, directory, signIns, origins });

@@ -141,6 +141,8 @@ export interface Config {
   host: string;
   /** Absolute path of the database file. */
   data: string;
+  /** Absolute path of the folder for the samples of instruments, beside the database file. */
+  samples: string;
   /** Address of the PostgreSQL database that replaces the file; null for the file. */
   postgres: string | null;
   /** Address of the Redis server through which several servers notify each other; null for none. */
@@ -196,6 +198,7 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
     // Without TLS, listen on this machine only: the demo's PINs are public.
     host: HOST ?? (tls.is === "off" ? "127.0.0.1" : "0.0.0.0"),
     data,
+    samples: join(dirname(data), "samples"),
     postgres: DATABASE_URL ?? null,
     redis: REDIS_URL ?? null,
     origins: CHOCKSIDE_ORIGINS,

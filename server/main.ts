@@ -9,6 +9,7 @@ import { type Config, readConfig } from "./config.ts";
 import { seedDemo } from "./demo.ts";
 import { DemoCrews } from "./demo-crews.ts";
 import { openSigner } from "./evidence/signer.ts";
+import { RawSamples } from "./feeds/raw-samples.ts";
 import { randomIds } from "./ids.ts";
 import { LOG_OPTIONS } from "./log.ts";
 import { NO_BUS } from "./many/bus.ts";
@@ -64,6 +65,7 @@ async function main(): Promise<void> {
     deviceRule: config.deviceRule,
     limits: config.limits,
     secret,
+    raw: new RawSamples(config.samples),
   });
   const app = await createApp(services, {
     logger: log,

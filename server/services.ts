@@ -7,7 +7,10 @@ import type { ServerClock, Timers } from "./clock.ts";
 import { type Named, Names } from "./evidence/names.ts";
 import { Notary } from "./evidence/notary.ts";
 import type { EvidenceSigner } from "./evidence/signer.ts";
+import { Feeds } from "./feeds/feeds.ts";
+import type { RawSamples } from "./feeds/raw-samples.ts";
 import { AircraftRegister } from "./house/aircraft.ts";
+import { ChannelRegister } from "./house/channels.ts";
 import { Currencies } from "./house/currencies.ts";
 import { EquipmentRegister } from "./house/equipment.ts";
 import { FirstRun } from "./house/first-run.ts";
@@ -47,6 +50,8 @@ export interface ServicesDeps {
   limits: SignInLimits;
   /** Key for the MAC of nonces and permits. Servers behind one address share it. */
   secret: Buffer;
+  /** Keeps the samples of instruments; null keeps none. */
+  raw: RawSamples | null;
 }
 
 /** The server's services, independent of HTTP and sockets. */
@@ -55,6 +60,8 @@ export interface Services extends ServicesDeps {
   records: AircraftRecords;
   aircraft: AircraftRegister;
   equipment: EquipmentRegister;
+  channels: ChannelRegister;
+  feeds: Feeds;
   currencies: Currencies;
   firstRun: FirstRun;
   lists: HouseLists;
@@ -90,6 +97,8 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const about = { store, clock, timers, log, notary, names, bus, records, inTurn };
   const sessions = new Sessions({ ...about, equipment, currencies });
   const aircraft = new AircraftRegister(directory, clock);
+  const channels = new ChannelRegister(directory, clock);
+  const feeds = new Feeds({ sessions, directory, clock, timers, raw: deps.raw, log });
   const seals = new TypeSeals({ directory, signer, clock, log, demoFigures });
   await seals.begin();
   const types = new TypeDrafts(directory, clock, seals, demoFigures);
@@ -145,6 +154,8 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     records,
     aircraft,
     equipment,
+    channels,
+    feeds,
     currencies,
     firstRun,
     lists,

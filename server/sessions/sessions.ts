@@ -6,6 +6,7 @@ import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { Field } from "../../shared/protocol/field.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { CommandResult } from "../../shared/protocol/refusal.ts";
+import { FROM_SECURE } from "../../shared/protocol/stages.ts";
 import type { Unrecorded } from "../../shared/protocol/wire.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import { isOver } from "../../shared/session/state.ts";
@@ -197,6 +198,18 @@ export class Sessions {
     said: { flood?: boolean; confirmed?: boolean } = {},
   ): Promise<CommandResult> {
     return this.#commands.answer(person, command, said);
+  }
+
+  /** Returns the open session of an aircraft that has left its brief; undefined when there is none. */
+  underWay(aircraft: string): LiveSession | undefined {
+    return this.#held
+      .allOpen()
+      .find(({ state }) => state.aircraft === aircraft && FROM_SECURE.includes(state.stage));
+  }
+
+  /** Returns the open sessions at a place. */
+  openAtPlace(place: string): LiveSession[] {
+    return this.#held.allOpen().filter(({ state }) => state.place === place);
   }
 
   /** Returns the posts that are offered to a person in open sessions, by session. */

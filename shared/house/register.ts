@@ -1,6 +1,7 @@
 import type { z } from "zod";
 import { houseAircraftSchema } from "./aircraft.ts";
 import { begunTypeSchema } from "./begunType.ts";
+import { channelsSchema } from "./channels.ts";
 import { currencySchema } from "./currency.ts";
 import { houseEquipmentSchema } from "./equipment.ts";
 import { houseSchema } from "./house.ts";
@@ -14,6 +15,7 @@ export const REGISTER = {
   currency: currencySchema,
   begunType: begunTypeSchema,
   serviceAccount: serviceAccountSchema,
+  channels: channelsSchema,
 } as const satisfies Record<string, z.ZodType<{ id: string }>>;
 
 export type RegisterKind = keyof typeof REGISTER;

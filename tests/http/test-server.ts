@@ -5,6 +5,7 @@ import { hashPin } from "../../server/auth/pin.ts";
 import type { DeviceRule } from "../../server/auth/sign-ins.ts";
 import type { DemoCrews } from "../../server/demo-crews.ts";
 import type { EvidenceSigner } from "../../server/evidence/signer.ts";
+import { RawSamples } from "../../server/feeds/raw-samples.ts";
 import type { PerMinute } from "../../server/http/limits.ts";
 import { randomIds } from "../../server/ids.ts";
 import type { Others } from "../../server/many/bus.ts";
@@ -77,6 +78,8 @@ export interface TestOptions {
   metricsToken?: string;
   others?: Others;
   secret?: Buffer;
+  /** Folder for the samples of instruments; without it none are kept. */
+  samples?: string;
   logger?: FastifyBaseLogger;
   printer?: Printer;
   crews?: DemoCrews;
@@ -151,6 +154,7 @@ export async function testServer(options: TestOptions = {}): Promise<TestServer>
       pinLength: options.pinLength ?? 6,
     },
     secret: options.secret ?? randomBytes(32),
+    raw: options.samples === undefined ? null : new RawSamples(options.samples),
   });
   const app = await createApp(services, {
     ...(options.logger ? { logger: options.logger } : {}),

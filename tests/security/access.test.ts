@@ -23,7 +23,7 @@ interface Row {
   route: string;
   for: For;
   /** A valid body, so that only the person can be refused. */
-  body?: () => object;
+  body?: () => object | string;
   /** Values for the parameters of the path. */
   at?: Record<string, string>;
   query?: string;
@@ -214,6 +214,28 @@ const ROWS: readonly Row[] = [
     for: "signed in",
     scopes: ["readLive"],
     headers: { "last-event-id": "none" },
+  },
+  { route: "GET /api/aircraft/{id}/channels", for: "signed in", at: { id: "CH-TST" } },
+  {
+    route: "PUT /api/aircraft/{id}/channels",
+    for: "supervisor",
+    at: { id: "CH-TST" },
+    headers: ifMatch,
+    body: () => ({ channels: [] }),
+  },
+  {
+    route: "POST /api/feeds/{aircraft}",
+    for: "system",
+    scopes: ["pushReadings"],
+    at: { aircraft: "CH-TST" },
+    headers: { "content-type": "application/x-ndjson" },
+    body: () => ({}),
+  },
+  {
+    route: "POST /api/weather",
+    for: "system",
+    scopes: ["pushWeather"],
+    body: () => ({ place: "North ramp", metar: "none" }),
   },
   { route: "GET /api/service-accounts", for: "supervisor" },
   {

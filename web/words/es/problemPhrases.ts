@@ -216,6 +216,12 @@ export const problemPhrases: readonly Phrase[] = [
   ["Another person must do this to you", "Otra persona debe hacerle esto a usted"],
   ["There is no such person", "No existe esa persona"],
   ["There is no such device", "No existe ese dispositivo"],
+  ["There is no type of {1} in the register", "No hay tipo de {1} en el registro"],
+  ["the type has no gauge {1}", "el tipo no tiene el indicador {1}"],
+  ["the gauge {1} reads {2}", "el indicador {1} se lee en {2}"],
+  ["name the engine", "diga el motor"],
+  ["this gauge belongs to no engine", "este indicador no es de ningún motor"],
+  ["line {1} has this channel or gauge already", "la línea {1} ya tiene este canal o indicador"],
   ["This is for service accounts, not for people", "Esto es para cuentas de servicio, no para personas"],
   [
     "No service account has this token, or it has ended",
