@@ -40,6 +40,7 @@ import { signInRoute } from "./http/sign-in.ts";
 import { requireSignIn } from "./http/signed-in.ts";
 import { serveSite } from "./http/site.ts";
 import { typeRoutes } from "./http/types.ts";
+import { webhookRoute } from "./http/webhooks.ts";
 import { type LiveOptions, live } from "./live/attach.ts";
 import { Bounds } from "./live/person-bounds.ts";
 import { Readers } from "./live/readers.ts";
@@ -51,6 +52,7 @@ import type { Services } from "./services.ts";
 import { Recordable } from "./store/recordable.ts";
 import { Metrics } from "./telemetry/metrics.ts";
 import { SUITES, type Tls } from "./tls.ts";
+import type { Webhooks } from "./webhooks/webhooks.ts";
 
 export interface AppOptions {
   logger?: FastifyBaseLogger;
@@ -64,6 +66,8 @@ export interface AppOptions {
   printer?: Printer;
   /** `token` admits scrapers on other machines. `process` adds Node's own figures; set it once per process. */
   metrics?: { token: string | null; process: boolean };
+  /** Tells other systems of events; without it nobody is told. */
+  webhooks?: Webhooks;
   /** The scripted crews of the demo; without them nobody can begin one. */
   crews?: DemoCrews;
   /** The TLS certificate; null for plain HTTP. */
@@ -191,6 +195,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(houseRoutes, { directory, store });
       await inner.register(houseSettingsRoutes, { directory, clock });
       await inner.register(serviceAccountRoutes, { accounts });
+      await inner.register(webhookRoute, { webhooks: options.webhooks ?? null });
       await inner.register(begunTypeRoutes, { begun, directory });
       await inner.register(typeRoutes, { directory, types, seals, signIns });
       if (options.crews) await inner.register(demoCrewRoute, { crews: options.crews });

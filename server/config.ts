@@ -129,6 +129,7 @@ export const environmentSchema = z.object({
     .string()
     .regex(/^[A-Za-z0-9+/_=.~-]{24,}$/, "must be at least 24 letters and digits: openssl rand -base64 32")
     .optional(),
+  CHOCKSIDE_WEBHOOKS: z.string().min(1).optional(),
   CHOCKSIDE_KEEP_SESSIONS_MONTHS: months.default(PERIODS.sessions),
   CHOCKSIDE_KEEP_INCIDENTS_MONTHS: months.default(PERIODS.incidents),
   CHOCKSIDE_KEEP_PEOPLE_MONTHS: months.default(PERIODS.people),
@@ -160,6 +161,10 @@ export interface Config {
   secret: Buffer | null;
   /** Token by which scrapers on other machines may read the metrics; null limits them to this machine. */
   metricsToken: string | null;
+  /** Absolute path of the file that names the webhooks; null for none. */
+  webhooks: string | null;
+  /** Absolute path of the folder for how far each webhook came, beside the database file. */
+  webhookProgress: string;
   /** Files that secrets were read from. */
   secretFiles: SecretFile[];
   /** Retention periods, in calendar months. */
@@ -216,6 +221,8 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
     },
     secret: of.CHOCKSIDE_SECRET ?? null,
     metricsToken: of.CHOCKSIDE_METRICS_TOKEN ?? null,
+    webhooks: of.CHOCKSIDE_WEBHOOKS === undefined ? null : resolve(of.CHOCKSIDE_WEBHOOKS),
+    webhookProgress: join(dirname(data), "webhooks"),
     secretFiles: secretFilesOf(set),
     periods: {
       sessions: of.CHOCKSIDE_KEEP_SESSIONS_MONTHS,

@@ -19,6 +19,10 @@ import { StartRefused } from "./start-refused.ts";
 import type { Directory } from "./store/directory.ts";
 import { openStores } from "./store/stores.ts";
 import { openTls, type Tls } from "./tls.ts";
+import { resolveByDns } from "./webhooks/address.ts";
+import { Progress } from "./webhooks/progress.ts";
+import { readTargets } from "./webhooks/targets.ts";
+import { Webhooks } from "./webhooks/webhooks.ts";
 
 const SITE = fileURLToPath(new URL("../web/dist", import.meta.url));
 /** A panel makes about sixty requests when it loads, and a few per minute afterwards. */
@@ -67,6 +71,13 @@ async function main(): Promise<void> {
     secret,
     raw: new RawSamples(config.samples),
   });
+  const webhooks =
+    config.webhooks === null
+      ? null
+      : new Webhooks(
+          { ...services, log, resolve: resolveByDns, progress: new Progress(config.webhookProgress) },
+          readTargets(config.webhooks),
+        );
   const app = await createApp(services, {
     logger: log,
     site: SITE,
@@ -75,6 +86,7 @@ async function main(): Promise<void> {
     live: { origins: config.origins },
     metrics: { token: config.metricsToken, process: true },
     tls,
+    ...(webhooks ? { webhooks } : {}),
     ...(crews && !tls ? { crews } : {}),
   });
   await app.listen({ port: config.port, host: config.host }).catch((error: NodeJS.ErrnoException) => {
@@ -98,6 +110,7 @@ async function main(): Promise<void> {
     setTimeout(() => process.exit(1), STOP_MS).unref();
     crews?.stop();
     await app.close();
+    await webhooks?.close();
     services.close();
     await services.notary.idle();
     await bus.close();

@@ -22,6 +22,14 @@ const OVER_NAMED = 20;
 /** What is read: one session, the sessions of one aircraft, or all. */
 export type Reach = { is: "session" | "aircraft"; id: string } | { is: "ramp" };
 
+/** One message, and the position after it. */
+export interface LiveEntry {
+  position: string;
+  name: "hello" | "state" | "event" | "beat";
+  data: object;
+  event?: SessionEvent;
+}
+
 export interface LiveReaderDeps {
   store: EventStore;
   sessions: Sessions;
@@ -118,7 +126,15 @@ export class LiveReader {
 
   /** Yields the text of each message (HTML standard, server-sent events). */
   async *read(): AsyncGenerator<string> {
-    yield this.#message("hello", { serverNow: this.#deps.clock.now() });
+    for await (const { position, name, data } of this.entries())
+      yield name === "beat"
+        ? ": beat\n\n"
+        : `id: ${position}\nevent: ${name}\ndata: ${JSON.stringify({ v: LIVE_FORM, ...data })}\n\n`;
+  }
+
+  /** Yields each message. */
+  async *entries(): AsyncGenerator<LiveEntry> {
+    yield this.#entry("hello", { serverNow: this.#deps.clock.now() });
     while (!this.#closed) {
       const [id] = this.#moved;
       if (id !== undefined) {
@@ -126,7 +142,7 @@ export class LiveReader {
         yield* this.#more(id);
       } else if (this.#beat) {
         this.#beat = false;
-        yield ": beat\n\n";
+        yield this.#entry("beat", {});
       } else {
         const woken = new Promise<void>((resolve) => {
           this.#wake = resolve;
@@ -137,7 +153,7 @@ export class LiveReader {
     }
   }
 
-  async *#more(id: string): AsyncGenerator<string> {
+  async *#more(id: string): AsyncGenerator<LiveEntry> {
     if (!this.#at.sessions.has(id) && !(await this.#learn(id))) return;
     if (this.#bare.delete(id)) yield await this.#state(id);
     while (!this.#closed) {
@@ -145,7 +161,7 @@ export class LiveReader {
       for (const event of events) {
         if (this.#closed) return;
         this.#at.sessions.set(id, event.seq);
-        yield this.#message("event", { event });
+        yield { ...this.#entry("event", { event }), event };
         if (isEnd(event)) return this.#ended(id);
       }
       if (events.length === 0) return;
@@ -161,11 +177,11 @@ export class LiveReader {
     return true;
   }
 
-  async #state(id: string): Promise<string> {
+  async #state(id: string): Promise<LiveEntry> {
     const { state } = await this.#deps.sessions.get(id);
     this.#at.sessions.set(id, state.seq);
     if (isOver(state)) this.#ended(id);
-    return this.#message("state", { session: id, serverNow: this.#deps.clock.now(), state });
+    return this.#entry("state", { session: id, serverNow: this.#deps.clock.now(), state });
   }
 
   async #after(id: string, seq: number): Promise<SessionEvent[]> {
@@ -184,9 +200,8 @@ export class LiveReader {
     if (oldest !== undefined && this.#reach.is !== "session") this.#at.sessions.delete(oldest);
   }
 
-  #message(name: "hello" | "state" | "event", data: object): string {
-    const id = positionText(this.#at, this.#reach.is !== "session");
-    return `id: ${id}\nevent: ${name}\ndata: ${JSON.stringify({ v: LIVE_FORM, ...data })}\n\n`;
+  #entry(name: LiveEntry["name"], data: object): LiveEntry {
+    return { position: positionText(this.#at, this.#reach.is !== "session"), name, data };
   }
 }
 

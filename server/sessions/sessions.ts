@@ -94,7 +94,8 @@ export class Sessions {
     try {
       const held = this.#held.inMemory(id);
       if (held) return await (await held).follow(seq, said);
-      await this.get(id);
+      const begun = await this.get(id);
+      this.#audience.recorded(id, begun.after(0) ?? []);
       this.#audience.ramp();
     } catch (error) {
       this.#deps.log.error({ err: error, session: id }, "what another server recorded could not be read");
@@ -179,6 +180,7 @@ export class Sessions {
     this.#deps.clock.recorded(at);
     await this.#contributions.add(step.state);
     this.#deps.bus.send({ is: "moved", session: row.id, seq: step.state.seq });
+    this.#audience.recorded(row.id, step.events);
     this.#audience.ramp();
   }
 

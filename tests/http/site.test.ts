@@ -160,6 +160,7 @@ describe("the documentation", () => {
       "/api/types/{id}/{version}/approval",
       "/api/types/{id}/{version}/export",
       "/api/weather",
+      "/api/webhooks",
       "/health/live",
       "/health/ready",
       "/metrics",

@@ -237,6 +237,7 @@ const ROWS: readonly Row[] = [
     scopes: ["pushWeather"],
     body: () => ({ place: "North ramp", metar: "none" }),
   },
+  { route: "GET /api/webhooks", for: "supervisor" },
   { route: "GET /api/service-accounts", for: "supervisor" },
   {
     route: "POST /api/service-accounts",
