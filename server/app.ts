@@ -51,6 +51,7 @@ import { printRoutes } from "./print/routes.ts";
 import type { Services } from "./services.ts";
 import { Recordable } from "./store/recordable.ts";
 import { Metrics } from "./telemetry/metrics.ts";
+import type { Surrounding } from "./telemetry/surroundings.ts";
 import { SUITES, type Tls } from "./tls.ts";
 import type { Webhooks } from "./webhooks/webhooks.ts";
 
@@ -65,7 +66,7 @@ export interface AppOptions {
   /** Makes the PDFs. Default: each in a process of its own. */
   printer?: Printer;
   /** `token` admits scrapers on other machines. `process` adds Node's own figures; set it once per process. */
-  metrics?: { token: string | null; process: boolean };
+  metrics?: { token: string | null; process: boolean; surroundings?: readonly Surrounding[] };
   /** Tells other systems of events; without it nobody is told. */
   webhooks?: Webhooks;
   /** The scripted crews of the demo; without them nobody can begin one. */
@@ -212,7 +213,14 @@ export async function createApp(services: Services, options: AppOptions): Promis
   tellPeers(app.server, options.proxies);
   const doors = { proofs, refusals, bounds, recordable };
   const sockets = live(app as unknown as FastifyInstance, services, doors, options.live);
-  const sources = { overview: () => sessions.overview(), sockets, ready: () => recordable.check() };
+  const sources = {
+    overview: () => sessions.overview(),
+    sockets,
+    ready: () => recordable.check(),
+    streams: () => readers.size,
+    samples: () => feeds.counts,
+    surroundings: options.metrics?.surroundings ?? [],
+  };
   const metrics = new Metrics(sources);
   if (options.metrics?.process) metrics.withProcess();
   app.addHook("onClose", async () => metrics.close());

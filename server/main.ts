@@ -18,6 +18,7 @@ import { buildServices } from "./services.ts";
 import { StartRefused } from "./start-refused.ts";
 import type { Directory } from "./store/directory.ts";
 import { openStores } from "./store/stores.ts";
+import { surroundings } from "./telemetry/surroundings.ts";
 import { openTls, type Tls } from "./tls.ts";
 import { resolveByDns } from "./webhooks/address.ts";
 import { Progress } from "./webhooks/progress.ts";
@@ -84,7 +85,17 @@ async function main(): Promise<void> {
     perMinute: PER_MINUTE,
     proxies: config.proxies,
     live: { origins: config.origins },
-    metrics: { token: config.metricsToken, process: true },
+    metrics: {
+      token: config.metricsToken,
+      process: true,
+      surroundings: surroundings({
+        data: config.postgres === null ? config.data : null,
+        disk: config.data,
+        tls,
+        bus: config.redis === null ? null : bus,
+        now: Date.now,
+      }),
+    },
     tls,
     ...(webhooks ? { webhooks } : {}),
     ...(crews && !tls ? { crews } : {}),

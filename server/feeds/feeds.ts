@@ -48,8 +48,15 @@ export class Feeds {
   /** By account and aircraft. */
   readonly #feeds = new Map<string, Feed>();
 
+  #counts = { taken: 0, refused: 0 };
+
   constructor(deps: FeedsDeps) {
     this.#deps = deps;
+  }
+
+  /** Returns how many samples were taken and refused since the start. */
+  get counts(): { taken: number; refused: number } {
+    return this.#counts;
   }
 
   /** Takes samples of an aircraft. Resolves once what they ended is recorded. */
@@ -74,6 +81,8 @@ export class Feeds {
         ended.push(...stretches);
       } else faults.push({ line, fault: "notInOrder" });
     }
+    const { taken: before, refused } = this.#counts;
+    this.#counts = { taken: before + taken, refused: refused + faults.length };
     await this.#record(feed, account, ended);
     feed.stop ??= this.#deps.timers.after(LATEST_MS, () => this.#late(feed, account));
     return { session: live.state.id, taken, refused: faults.length, faults: faults.slice(0, NAMED) };

@@ -16,6 +16,7 @@ import type { Directory, PersonRecord } from "../../server/store/directory.ts";
 import type { EventStore } from "../../server/store/events.ts";
 import { MemoryDirectory } from "../../server/store/memory-directory.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
+import type { Surrounding } from "../../server/telemetry/surroundings.ts";
 import { type ProblemTrace, TRACES } from "../../server/telemetry/trace.ts";
 import type { Tls } from "../../server/tls.ts";
 import { bareAircraft } from "../../shared/house/aircraft.ts";
@@ -76,6 +77,7 @@ export interface TestOptions {
   tls?: Tls;
   site?: string;
   metricsToken?: string;
+  surroundings?: readonly Surrounding[];
   others?: Others;
   secret?: Buffer;
   /** Folder for the samples of instruments; without it none are kept. */
@@ -163,7 +165,11 @@ export async function testServer(options: TestOptions = {}): Promise<TestServer>
     proxies: options.proxies ?? [],
     live: { origins: options.origins ?? [] },
     printer: options.printer ?? { print: printJob, close() {} },
-    metrics: { token: options.metricsToken ?? null, process: false },
+    metrics: {
+      token: options.metricsToken ?? null,
+      process: false,
+      ...(options.surroundings ? { surroundings: options.surroundings } : {}),
+    },
     tls: options.tls ?? null,
     ...(options.crews ? { crews: options.crews } : {}),
   });
