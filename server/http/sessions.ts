@@ -50,6 +50,16 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
       schema: {
         tags: ["sessions"],
         summary: `Start sessions: those that run, then those planned, then those over, each newest first; ${LISTED} at most`,
+        description:
+          "With `limit` or `before` they come newest first by their plan, open and over alike, a page at a time: the " +
+          'header `Link` with `rel="next"` (RFC 8288) has the address of the next page while there is one.',
+        querystring: z.strictObject({
+          limit: z.coerce.number().int().min(1).max(LISTED).optional(),
+          before: z
+            .string()
+            .regex(/^\d{1,15}\.[\w-]{1,64}$/, "must be from the address of the next page")
+            .optional(),
+        }),
         response: {
           200: z.array(
             z.object({
@@ -60,6 +70,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
               place: z.string(),
               stage: z.string(),
               createdAt: z.number(),
+              closedAt: z.number().nullable().describe("Null while it is open"),
               headSeq: z.number(),
               needs: z.number(),
               offered: z.array(postSchema).describe("Posts that are offered to who asks"),
@@ -68,15 +79,32 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
         },
       },
     },
-    async (request) => {
+    async (request, reply) => {
       const offers = sessions.offersTo(askerOf(request));
+      const { limit, before } = request.query;
+      const shown = (row: SessionRow) => ({ ...row, offered: offers.get(row.id) ?? [] });
+      if (limit !== undefined || before !== undefined) {
+        const most = limit ?? LISTED;
+        const [createdAt = "", id = ""] = before?.split(".") ?? [];
+        const page = await store.sessions(
+          most + 1,
+          before === undefined ? undefined : { createdAt: Number(createdAt), id },
+        );
+        const last = page.length > most ? page[most - 1] : undefined;
+        if (last)
+          reply.header(
+            "link",
+            `</api/sessions?limit=${most}&before=${last.createdAt}.${last.id}>; rel="next"`,
+          );
+        return page.slice(0, most).map(shown);
+      }
       // A start that runs must never fall off the list, however many are planned after it.
       const open = (await store.openSessions()).sort(
         (a, b) => rank(a) - rank(b) || b.createdAt - a.createdAt,
       );
       const rows = [...open, ...(await store.sessions(LISTED))];
       const listed = [...new Map(rows.map((row) => [row.id, row])).values()].slice(0, LISTED);
-      return listed.map((row) => ({ ...row, offered: offers.get(row.id) ?? [] }));
+      return listed.map(shown);
     },
   );
 

@@ -1,5 +1,6 @@
 import { execFileSync, spawn } from "node:child_process";
-import { chownSync, mkdirSync, mkdtempSync, readdirSync, rmSync } from "node:fs";
+import { createHash } from "node:crypto";
+import { chownSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -22,7 +23,15 @@ export async function tryRelease(say: (line: string) => void): Promise<void> {
     execFileSync(process.execPath, ["server/scripts/release.mjs", packed], { cwd: ROOT, stdio: "inherit" });
     const names = readdirSync(packed);
     const archive = names.find((name) => name.endsWith(".tar.gz")) ?? "none";
-    say(execFileSync("sha256sum", ["-c", `${archive}.sha256`], { cwd: packed, encoding: "utf8" }).trim());
+    const digest = createHash("sha256")
+      .update(readFileSync(join(packed, archive)))
+      .digest("hex");
+    if (
+      readFileSync(join(packed, `${archive}.sha256`), "utf8") !==
+      `${digest}  ${archive}
+`
+    )
+      throw new Error("the digest beside the archive is another");
     if (!names.some((name) => name.endsWith(".cdx.json"))) throw new Error("no list of packages");
     execFileSync("tar", ["-xzf", archive], { cwd: packed });
     execFileSync("chmod", ["-R", "a+rX", folder]);
