@@ -1,6 +1,7 @@
 import type { ClientBase } from "pg";
 import {
   type Applied,
+  appliedBy,
   type MigrateOptions,
   migrationsOf,
   pendingAfter,
@@ -37,7 +38,7 @@ export async function migratePostgres(db: ClientBase, options: MigrateOptions = 
     await db.query("SELECT pg_advisory_xact_lock($1)", [LOCK]);
     await db.query(LEDGER);
     const { rows } = await db.query<Applied>(
-      `SELECT "migration_name" AS "name", "checksum", "finished_at" AS "finished" FROM "_prisma_migrations"
+      `SELECT "migration_name" AS "name", "checksum", "finished_at" AS "finished", "logs" FROM "_prisma_migrations"
        WHERE "rolled_back_at" IS NULL ORDER BY "migration_name" COLLATE "C"`,
     );
     const pending = pendingAfter(rows, migrations);
@@ -45,9 +46,9 @@ export async function migratePostgres(db: ClientBase, options: MigrateOptions = 
       await db.query(sql);
       await db.query(
         `INSERT INTO "_prisma_migrations"
-           ("id", "checksum", "finished_at", "migration_name", "started_at", "applied_steps_count")
-         VALUES (gen_random_uuid(), $1, to_timestamp($2::float8 / 1000), $3, to_timestamp($2::float8 / 1000), 1)`,
-        [checksum, now, name],
+           ("id", "checksum", "finished_at", "migration_name", "started_at", "applied_steps_count", "logs")
+         VALUES (gen_random_uuid(), $1, to_timestamp($2::float8 / 1000), $3, to_timestamp($2::float8 / 1000), 1, $4)`,
+        [checksum, now, name, appliedBy()],
       );
     }
     await db.query("COMMIT");

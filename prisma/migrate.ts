@@ -1,6 +1,7 @@
 import Database from "better-sqlite3";
 import {
   type Applied,
+  appliedBy,
   type MigrateOptions,
   MigrationRefused,
   migrationsOf,
@@ -51,8 +52,8 @@ function bringUp(db: Database.Database, options: MigrateOptions): string[] {
         const pending = pendingAfter(applied(db), migrations);
         const record = db.prepare(
           `INSERT INTO "_prisma_migrations"
-             ("id", "checksum", "finished_at", "migration_name", "started_at", "applied_steps_count")
-           VALUES (?, ?, ?, ?, ?, 1)`,
+             ("id", "checksum", "finished_at", "migration_name", "started_at", "applied_steps_count", "logs")
+           VALUES (?, ?, ?, ?, ?, 1, ?)`,
         );
         for (const { name, sql, checksum } of pending) {
           db.exec(sql);
@@ -62,7 +63,7 @@ function bringUp(db: Database.Database, options: MigrateOptions): string[] {
               name,
               `migration ${name} leaves broken references`,
             );
-          record.run(name, checksum, now, name, now);
+          record.run(name, checksum, now, name, now, appliedBy());
         }
         return pending.map(({ name }) => name);
       })
@@ -75,7 +76,7 @@ function bringUp(db: Database.Database, options: MigrateOptions): string[] {
 function applied(db: Database.Database): Applied[] {
   return db
     .prepare(
-      `SELECT "migration_name" AS "name", "checksum", "finished_at" AS "finished" FROM "_prisma_migrations"
+      `SELECT "migration_name" AS "name", "checksum", "finished_at" AS "finished", "logs" FROM "_prisma_migrations"
        WHERE "rolled_back_at" IS NULL ORDER BY "migration_name"`,
     )
     .all() as Applied[];

@@ -44,7 +44,18 @@ export interface Applied {
   name: string;
   checksum: string;
   finished: unknown;
+  /** The version of the program that applied it, in words; null for one from before this was kept. */
+  logs: string | null;
 }
+
+/** Returns what is kept with each migration that this program applies. */
+export function appliedBy(): string {
+  const file = new URL("../package.json", import.meta.url);
+  const { version } = JSON.parse(readFileSync(file, "utf8")) as { version: string };
+  return `${PROGRAM}${version}`;
+}
+
+const PROGRAM = "applied by chockside ";
 
 /** Returns all migrations in a folder, ordered by name. */
 export function readMigrations(folder: string): Migration[] {
@@ -62,13 +73,15 @@ export function readMigrations(folder: string): Migration[] {
  * @throws MigrationRefused when the applied migrations are not the first ones of this version
  */
 export function pendingAfter(applied: readonly Applied[], migrations: readonly Migration[]): Migration[] {
-  applied.forEach(({ name, checksum, finished }, n) => {
+  applied.forEach(({ name, checksum, finished, logs }, n) => {
     const known = migrations.find((migration) => migration.name === name);
     const refuse = (fault: MigrationFault, why: string) => new MigrationRefused(fault, name, why);
     if (!known)
       throw refuse(
         "unknown",
-        `the database has migration ${name}, which this version does not know: run a newer one`,
+        `the database has migration ${name}, which this version does not know: run ${
+          logs?.startsWith(PROGRAM) ? `version ${logs.slice(PROGRAM.length)} or later` : "a newer one"
+        }`,
       );
     if (finished === null)
       throw refuse("unfinished", `migration ${name} began in this database and never finished`);

@@ -1,6 +1,8 @@
+import type { Channels } from "../shared/house/channels.ts";
 import type { Post } from "../shared/protocol/posts.ts";
 import type { AircraftType } from "../shared/types/schema.ts";
 import { readAircraftType } from "../shared/types/validate.ts";
+import { simulatedChannels } from "./simulatedSamples.ts";
 import carrackThree from "./types/carrack-three.json" with { type: "json" };
 import kestleFour from "./types/kestle-four.json" with { type: "json" };
 import penhaleTwin from "./types/penhale-twin.json" with { type: "json" };
@@ -20,6 +22,8 @@ export interface Demo {
   types: AircraftType[];
   /** Registrations under Q: no state has a nationality mark that begins with it (ICAO Annex 7, from memory). */
   aircraft: { id: string; name: string; typeId: string }[];
+  /** The channels of the simulated logger. */
+  channels: Channels[];
   places: string[];
   carts: string[];
 }
@@ -33,6 +37,14 @@ function read(data: unknown): AircraftType {
   if ("type" in result) return result.type;
   throw new Error(result.faults.map((f) => `${f.path}: ${f.message}`).join("\n"));
 }
+
+const types = [kestleFour, penhaleTwin, carrackThree].map(read);
+const aircraft = [
+  { id: "QX-KIV", name: "Morning Tide", typeId: "kestle-four" },
+  { id: "QX-KES", name: "Windhover", typeId: "kestle-four" },
+  { id: "QX-PEN", name: "Little Penhale", typeId: "penhale-twin" },
+  { id: "QX-CTD", name: "Old Carrack", typeId: "carrack-three" },
+];
 
 export const demo: Demo = {
   people: [
@@ -53,13 +65,12 @@ export const demo: Demo = {
     { id: "austol", handle: "austol", name: "Austol Vellanwen", pin: "348209", mayHold: ["cockpit"] },
     { id: "keren", handle: "keren", name: "Keren Polglase", pin: "079518", mayHold: [...FLIGHT, ...RAMP] },
   ],
-  types: [kestleFour, penhaleTwin, carrackThree].map(read),
-  aircraft: [
-    { id: "QX-KIV", name: "Morning Tide", typeId: "kestle-four" },
-    { id: "QX-KES", name: "Windhover", typeId: "kestle-four" },
-    { id: "QX-PEN", name: "Little Penhale", typeId: "penhale-twin" },
-    { id: "QX-CTD", name: "Old Carrack", typeId: "carrack-three" },
-  ],
+  types,
+  aircraft,
+  channels: aircraft.map(({ id, typeId }) => ({
+    id,
+    channels: types.filter((t) => t.id === typeId).flatMap(simulatedChannels),
+  })),
   places: [
     "Polgannon Field, stand 4",
     "Polgannon Field, stand 7",

@@ -1,6 +1,7 @@
 import Fastify, { type FastifyBaseLogger, type FastifyInstance, LogController } from "fastify";
 import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
 import { Refusals } from "./audit.ts";
+import { AccountUses } from "./auth/account-uses.ts";
 import { Nonces } from "./auth/nonces.ts";
 import { Passkeys } from "./auth/passkeys.ts";
 import { Proofs } from "./auth/proofs.ts";
@@ -10,6 +11,7 @@ import type { DemoYear } from "./demo-year.ts";
 import { Door } from "./door.ts";
 import { aircraftRoutes } from "./http/aircraft.ts";
 import { begunTypeRoutes } from "./http/begun-types.ts";
+import { channelRoutes } from "./http/channels.ts";
 import { currencyRoutes } from "./http/currencies.ts";
 import { demoCrewRoute, demoRoute, demoYearRoute } from "./http/demo.ts";
 import { deviceRoutes, enrolRoutes } from "./http/devices.ts";
@@ -17,6 +19,7 @@ import { directoryRoutes } from "./http/directory.ts";
 import { document } from "./http/docs.ts";
 import { duesRoutes } from "./http/dues.ts";
 import { evidenceRoute } from "./http/evidence.ts";
+import { feedRoutes } from "./http/feeds.ts";
 import { healthRoutes } from "./http/health.ts";
 import { historyRoutes } from "./http/history.ts";
 import { firstRunRoutes, houseRoutes, houseSettingsRoutes } from "./http/house.ts";
@@ -25,6 +28,7 @@ import { tellOfHouse } from "./http/house-changes.ts";
 import { houseEquipmentRoutes } from "./http/house-equipment.ts";
 import { houseListRoutes } from "./http/house-lists.ts";
 import { limitBySignIn, type PerMinute } from "./http/limits.ts";
+import { liveRoute } from "./http/live.ts";
 import { metricsRoute } from "./http/metrics.ts";
 import { noiseRoute } from "./http/noise.ts";
 import { ownRoutes } from "./http/own.ts";
@@ -33,13 +37,16 @@ import { peopleRoutes } from "./http/people.ts";
 import { answerErrors } from "./http/problem.ts";
 import { proofRoutes } from "./http/proofs.ts";
 import { secure } from "./http/security.ts";
+import { serviceAccountRoutes } from "./http/service-accounts.ts";
 import { sessionRoutes } from "./http/sessions.ts";
 import { signInRoute } from "./http/sign-in.ts";
 import { requireSignIn } from "./http/signed-in.ts";
 import { serveSite } from "./http/site.ts";
 import { typeRoutes } from "./http/types.ts";
+import { webhookRoute } from "./http/webhooks.ts";
 import { type LiveOptions, live } from "./live/attach.ts";
 import { Bounds } from "./live/person-bounds.ts";
+import { Readers } from "./live/readers.ts";
 import { tellPeers } from "./peer.ts";
 import { PaperProcesses } from "./print/paper-process.ts";
 import { Press, type Printer } from "./print/press.ts";
@@ -47,7 +54,9 @@ import { printRoutes } from "./print/routes.ts";
 import type { Services } from "./services.ts";
 import { Recordable } from "./store/recordable.ts";
 import { Metrics } from "./telemetry/metrics.ts";
+import type { Surrounding } from "./telemetry/surroundings.ts";
 import { SUITES, type Tls } from "./tls.ts";
+import type { Webhooks } from "./webhooks/webhooks.ts";
 
 export interface AppOptions {
   logger?: FastifyBaseLogger;
@@ -60,7 +69,9 @@ export interface AppOptions {
   /** Makes the PDFs. Default: each in a process of its own. */
   printer?: Printer;
   /** `token` admits scrapers on other machines. `process` adds Node's own figures; set it once per process. */
-  metrics?: { token: string | null; process: boolean };
+  metrics?: { token: string | null; process: boolean; surroundings?: readonly Surrounding[] };
+  /** Tells other systems of events; without it nobody is told. */
+  webhooks?: Webhooks;
   /** The scripted crews of the demo; without them nobody can begin one. */
   crews?: DemoCrews;
   /** The demo's invented year; without it nobody can have it made. */
@@ -102,6 +113,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
   // Accept JSON only: a form on another site can send text/plain without a CORS preflight.
   app.removeContentTypeParser("text/plain");
   app.decorateRequest("identity", null);
+  app.decorateRequest("account", null);
   const refusals = new Refusals(app.log, () => services.clock.now());
   answerErrors(app as unknown as FastifyInstance, refusals);
   const {
@@ -112,6 +124,8 @@ export async function createApp(services: Services, options: AppOptions): Promis
     histories,
     aircraft,
     equipment,
+    channels,
+    feeds,
     currencies,
     inspections,
     dues,
@@ -119,6 +133,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     lists,
     planning,
     signIns,
+    accounts,
     devices,
     types,
     begun,
@@ -147,8 +162,13 @@ export async function createApp(services: Services, options: AppOptions): Promis
     perMinute: options.perMinute.address,
   });
   const within = limitBySignIn(app as unknown as FastifyInstance, options.perMinute);
+  const uses = new AccountUses(app.log, () => clock.now());
+  const admitting = { signIns, proofs, accounts, uses, within };
   await document(app as unknown as FastifyInstance);
 
+  const readers = new Readers({ sessions, signIns, accounts, timers: services.timers, log: app.log });
+  // Fastify waits for every request before it closes, and a stream never ends by itself.
+  app.addHook("preClose", async () => readers.close());
   const perMinute = options.perMinute.signIns;
   const recordable = new Recordable(store, services.timers);
   app.addHook("onClose", async () => recordable.close());
@@ -164,15 +184,17 @@ export async function createApp(services: Services, options: AppOptions): Promis
     demoSignIns,
     crews: options.crews !== undefined,
   });
-  await app.register(ownRoutes, { prefix: "/api", signIns, proofs, within });
+  await app.register(ownRoutes, { prefix: "/api", ...admitting });
   await app.register(
     async (inner) => {
-      requireSignIn(inner, signIns, proofs, within);
+      requireSignIn(inner, admitting);
       tellOfHouse(inner, () => sessions.houseChanged());
       await inner.register(directoryRoutes, { directory });
       await inner.register(houseAircraftRoutes, { register: aircraft, directory });
       await inner.register(currencyRoutes, { currencies, directory });
       await inner.register(duesRoutes, { inspections, dues, directory, clock });
+      await inner.register(channelRoutes, { register: channels });
+      await inner.register(feedRoutes, { feeds });
       await inner.register(houseEquipmentRoutes, { register: equipment, directory });
       await inner.register(aircraftRoutes, { directory, records });
       await inner.register(historyRoutes, { directory, histories, names });
@@ -183,11 +205,14 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(houseListRoutes, { lists, signIns, sessions });
       await inner.register(houseRoutes, { directory, store });
       await inner.register(houseSettingsRoutes, { directory, clock });
+      await inner.register(serviceAccountRoutes, { accounts });
+      await inner.register(webhookRoute, { webhooks: options.webhooks ?? null });
       await inner.register(begunTypeRoutes, { begun, directory });
       await inner.register(typeRoutes, { directory, types, seals, signIns });
       if (options.crews) await inner.register(demoCrewRoute, { crews: options.crews });
       if (options.year) await inner.register(demoYearRoute, { year: options.year });
       await inner.register(sessionRoutes, { store, sessions, planning, names, clock, bounds });
+      await inner.register(liveRoute, { store, sessions, names, clock, readers });
       await inner.register(noiseRoute, { store, names, clock });
       await inner.register(evidenceRoute, { store, notary, names, clock });
       await inner.register(proofRoutes, { store, notary });
@@ -199,7 +224,14 @@ export async function createApp(services: Services, options: AppOptions): Promis
   tellPeers(app.server, options.proxies);
   const doors = { proofs, refusals, bounds, recordable };
   const sockets = live(app as unknown as FastifyInstance, services, doors, options.live);
-  const sources = { overview: () => sessions.overview(), sockets, ready: () => recordable.check() };
+  const sources = {
+    overview: () => sessions.overview(),
+    sockets,
+    ready: () => recordable.check(),
+    streams: () => readers.size,
+    samples: () => feeds.counts,
+    surroundings: options.metrics?.surroundings ?? [],
+  };
   const metrics = new Metrics(sources);
   if (options.metrics?.process) metrics.withProcess();
   app.addHook("onClose", async () => metrics.close());

@@ -5,6 +5,10 @@ export interface AuditDetail {
   /** Id of the signed-in person, if any. */
   person?: string | undefined;
   device?: string | undefined;
+  /** Id of the service account, if it is one. */
+  account?: string | undefined;
+  /** Acts of the same kind and source since the last line that have no line of their own. */
+  more?: number | undefined;
   /** IP address the request came from. */
   address?: string | undefined;
   path?: string | undefined;
@@ -45,7 +49,7 @@ export class Refusals {
     TRACES.refused.publish({ what });
     const now = this.#now();
     if (now - this.#began >= PERIOD_MS) this.#anew(now);
-    const source = `${what} ${detail.person ?? networkOf(detail.address ?? "")}`;
+    const source = `${what} ${detail.person ?? detail.account ?? networkOf(detail.address ?? "")}`;
     if (this.#written.has(source) || this.#written.size >= LINES) {
       this.#unwritten += 1;
       return;

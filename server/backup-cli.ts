@@ -1,8 +1,10 @@
 // npm run backup -- <file>: copies the database while the server runs, and verifies the copy.
+import { writeFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { readConfig } from "./config.ts";
 import { StartRefused } from "./start-refused.ts";
 import { backUp } from "./store/backup.ts";
+import { lastBackupOf } from "./telemetry/surroundings.ts";
 
 const [into, ...more] = process.argv.slice(2);
 try {
@@ -14,6 +16,7 @@ try {
       `PostgreSQL is backed up by its own means: pg_dump --format=custom --file=${into}`,
     );
   const { sessions, events } = await backUp(data, resolve(into));
+  writeFileSync(lastBackupOf(data), into, { mode: 0o600 });
   console.log(`${into}: ${sessions} sessions with ${events} events, each rebuilt with its hash chain intact`);
 } catch (error) {
   console.error(error instanceof StartRefused ? `chockside: ${error.message}` : error);

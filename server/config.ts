@@ -129,6 +129,7 @@ export const environmentSchema = z.object({
     .string()
     .regex(/^[A-Za-z0-9+/_=.~-]{24,}$/, "must be at least 24 letters and digits: openssl rand -base64 32")
     .optional(),
+  CHOCKSIDE_WEBHOOKS: z.string().min(1).optional(),
   CHOCKSIDE_KEEP_SESSIONS_MONTHS: months.default(PERIODS.sessions),
   CHOCKSIDE_KEEP_INCIDENTS_MONTHS: months.default(PERIODS.incidents),
   CHOCKSIDE_KEEP_PEOPLE_MONTHS: months.default(PERIODS.people),
@@ -141,6 +142,8 @@ export interface Config {
   host: string;
   /** Absolute path of the database file. */
   data: string;
+  /** Absolute path of the folder for the samples of instruments, beside the database file. */
+  samples: string;
   /** Address of the PostgreSQL database that replaces the file; null for the file. */
   postgres: string | null;
   /** Address of the Redis server through which several servers notify each other; null for none. */
@@ -158,6 +161,10 @@ export interface Config {
   secret: Buffer | null;
   /** Token by which scrapers on other machines may read the metrics; null limits them to this machine. */
   metricsToken: string | null;
+  /** Absolute path of the file that names the webhooks; null for none. */
+  webhooks: string | null;
+  /** Absolute path of the folder for how far each webhook came, beside the database file. */
+  webhookProgress: string;
   /** Files that secrets were read from. */
   secretFiles: SecretFile[];
   /** Retention periods, in calendar months. */
@@ -196,6 +203,7 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
     // Without TLS, listen on this machine only: the demo's PINs are public.
     host: HOST ?? (tls.is === "off" ? "127.0.0.1" : "0.0.0.0"),
     data,
+    samples: join(dirname(data), "samples"),
     postgres: DATABASE_URL ?? null,
     redis: REDIS_URL ?? null,
     origins: CHOCKSIDE_ORIGINS,
@@ -213,6 +221,8 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
     },
     secret: of.CHOCKSIDE_SECRET ?? null,
     metricsToken: of.CHOCKSIDE_METRICS_TOKEN ?? null,
+    webhooks: of.CHOCKSIDE_WEBHOOKS === undefined ? null : resolve(of.CHOCKSIDE_WEBHOOKS),
+    webhookProgress: join(dirname(data), "webhooks"),
     secretFiles: secretFilesOf(set),
     periods: {
       sessions: of.CHOCKSIDE_KEEP_SESSIONS_MONTHS,

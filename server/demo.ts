@@ -1,4 +1,5 @@
 import { bareAircraft } from "../shared/house/aircraft.ts";
+import type { Channels } from "../shared/house/channels.ts";
 import { firstEntry } from "../shared/house/register.ts";
 import type { Post } from "../shared/protocol/posts.ts";
 import type { AircraftType } from "../shared/types/schema.ts";
@@ -10,6 +11,8 @@ export interface DemoData {
   people: readonly { id: string; handle: string; name: string; pin: string; mayHold: Post[] }[];
   types: readonly AircraftType[];
   aircraft: readonly { id: string; name: string; typeId: string }[];
+  /** The channels of the simulated logger, by aircraft. */
+  channels: readonly Channels[];
 }
 
 /**
@@ -43,6 +46,7 @@ export async function seedDemo(
   await directory.register.append(
     demo.aircraft.map((a) => firstEntry("aircraft", bareAircraft(a), "program", now)),
   );
+  await directory.register.append(demo.channels.map((c) => firstEntry("channels", c, "program", now)));
   await directory.addPeople(people);
   return true;
 }

@@ -11,8 +11,10 @@ import { addPerson, mayHoldSchema, newPersonSchema } from "./auth/new-person.ts"
 import { losesPosts } from "./auth/people.ts";
 import { PIN_COST } from "./auth/pin.ts";
 import { OfficeRefused } from "./auth/refused.ts";
+import { ServiceAccounts } from "./auth/service-accounts.ts";
 import { readConfig } from "./config.ts";
 import { enteredLine } from "./entered-line.ts";
+import { ACCOUNT_USAGE, addAccount, listAccounts, revokeAccount } from "./house/account-commands.ts";
 import { AircraftRegister } from "./house/aircraft.ts";
 import { barWords } from "./house/bar-words.ts";
 import { checked } from "./house/checked.ts";
@@ -49,6 +51,7 @@ const USAGE = `usage: npm run house                    what the house still lack
        npm run house -- aircraft retire <registration> "<reason>"
 ${EQUIPMENT_USAGE}
 ${LIST_USAGE}
+${ACCOUNT_USAGE}
        npm run house -- currencies
        npm run house -- name "<name of the house>"
   posts: one or more of cockpit, fireGuard, groundPower, supervisor, with commas between
@@ -87,6 +90,9 @@ async function main(): Promise<void> {
     "aircraft retire": (directory) => retire(directory, rest),
     "currencies list": currencies,
     ...listCommands(lists, BY, rest),
+    "accounts list": (directory) => listAccounts(accounts(directory), BY, Date.now()),
+    "accounts add": (directory) => addAccount(accounts(directory), BY, rest),
+    "accounts revoke": (directory) => revokeAccount(accounts(directory), BY, rest),
     "equipment list": (directory) => listEquipment(equipment(directory)),
     "equipment add": (directory) => addEquipment(equipment(directory), BY, rest),
     "equipment out": (directory) => takeOut(equipment(directory), BY, rest),
@@ -104,6 +110,10 @@ async function main(): Promise<void> {
 
 function equipment(directory: Directory): EquipmentRegister {
   return new EquipmentRegister(directory, clock);
+}
+
+function accounts(directory: Directory): ServiceAccounts {
+  return new ServiceAccounts({ directory, clock, ids: randomIds, pinCost: PIN_COST });
 }
 
 function lists(directory: Directory): HouseLists {

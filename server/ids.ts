@@ -13,6 +13,8 @@ export const randomIds = {
   signIn: () => randomUUID(),
   person: () => randomUUID(),
   device: () => randomUUID(),
+  /** 64 bits, hexadecimal. */
+  serviceAccount: () => randomBytes(8).toString("hex"),
   /** 128 bits, hexadecimal. */
   salt: () => randomBytes(16).toString("hex"),
   code: () => signs(CODE_LENGTH),

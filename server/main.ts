@@ -10,6 +10,7 @@ import { seedDemo } from "./demo.ts";
 import { DemoCrews } from "./demo-crews.ts";
 import { DemoYear } from "./demo-year.ts";
 import { openSigner } from "./evidence/signer.ts";
+import { RawSamples } from "./feeds/raw-samples.ts";
 import { randomIds } from "./ids.ts";
 import { LOG_OPTIONS } from "./log.ts";
 import { NO_BUS } from "./many/bus.ts";
@@ -18,7 +19,12 @@ import { buildServices } from "./services.ts";
 import { StartRefused } from "./start-refused.ts";
 import type { Directory } from "./store/directory.ts";
 import { openStores } from "./store/stores.ts";
+import { surroundings } from "./telemetry/surroundings.ts";
 import { openTls, type Tls } from "./tls.ts";
+import { resolveByDns } from "./webhooks/address.ts";
+import { Progress } from "./webhooks/progress.ts";
+import { readTargets } from "./webhooks/targets.ts";
+import { Webhooks } from "./webhooks/webhooks.ts";
 
 const SITE = fileURLToPath(new URL("../web/dist", import.meta.url));
 /** A panel makes about sixty requests when it loads, and a few per minute afterwards. */
@@ -65,15 +71,34 @@ async function main(): Promise<void> {
     deviceRule: config.deviceRule,
     limits: config.limits,
     secret,
+    raw: new RawSamples(config.samples),
   });
+  const webhooks =
+    config.webhooks === null
+      ? null
+      : new Webhooks(
+          { ...services, log, resolve: resolveByDns, progress: new Progress(config.webhookProgress) },
+          readTargets(config.webhooks),
+        );
   const app = await createApp(services, {
     logger: log,
     site: SITE,
     perMinute: PER_MINUTE,
     proxies: config.proxies,
     live: { origins: config.origins },
-    metrics: { token: config.metricsToken, process: true },
+    metrics: {
+      token: config.metricsToken,
+      process: true,
+      surroundings: surroundings({
+        data: config.postgres === null ? config.data : null,
+        disk: config.data,
+        tls,
+        bus: config.redis === null ? null : bus,
+        now: Date.now,
+      }),
+    },
     tls,
+    ...(webhooks ? { webhooks } : {}),
     ...(crews && !tls ? { crews } : {}),
     ...(demo
       ? { year: new DemoYear(services, async (now) => (await import("../seed/year/year.ts")).year(now)) }
@@ -100,6 +125,7 @@ async function main(): Promise<void> {
     setTimeout(() => process.exit(1), STOP_MS).unref();
     crews?.stop();
     await app.close();
+    await webhooks?.close();
     services.close();
     await services.notary.idle();
     await bus.close();

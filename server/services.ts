@@ -1,14 +1,18 @@
 import { AircraftRecords } from "./aircraft/records.ts";
 import { Devices } from "./auth/devices.ts";
 import type { PinCost } from "./auth/pin.ts";
+import { ServiceAccounts } from "./auth/service-accounts.ts";
 import { type DeviceRule, type SignInLimits, SignIns } from "./auth/sign-ins.ts";
 import type { ServerClock, Timers } from "./clock.ts";
 import { type Named, Names } from "./evidence/names.ts";
 import { Notary } from "./evidence/notary.ts";
 import type { EvidenceSigner } from "./evidence/signer.ts";
+import { Feeds } from "./feeds/feeds.ts";
+import type { RawSamples } from "./feeds/raw-samples.ts";
 import { EngineHistories } from "./history/engines.ts";
 import { StartHistories } from "./history/starts.ts";
 import { AircraftRegister } from "./house/aircraft.ts";
+import { ChannelRegister } from "./house/channels.ts";
 import { Currencies } from "./house/currencies.ts";
 import { Dues } from "./house/dues.ts";
 import { EquipmentRegister } from "./house/equipment.ts";
@@ -50,6 +54,8 @@ export interface ServicesDeps {
   limits: SignInLimits;
   /** Key for the MAC of nonces and permits. Servers behind one address share it. */
   secret: Buffer;
+  /** Keeps the samples of instruments; null keeps none. */
+  raw: RawSamples | null;
 }
 
 /** The server's services, independent of HTTP and sockets. */
@@ -59,6 +65,8 @@ export interface Services extends ServicesDeps {
   histories: EngineHistories;
   aircraft: AircraftRegister;
   equipment: EquipmentRegister;
+  channels: ChannelRegister;
+  feeds: Feeds;
   currencies: Currencies;
   inspections: Inspections;
   dues: Dues;
@@ -66,6 +74,7 @@ export interface Services extends ServicesDeps {
   lists: HouseLists;
   planning: Planning;
   signIns: SignIns;
+  accounts: ServiceAccounts;
   devices: Devices;
   types: TypeDrafts;
   begun: BegunTypes;
@@ -98,6 +107,8 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const aircraft = new AircraftRegister(directory, clock);
   const inspections = new Inspections(directory, clock);
   const dues = new Dues({ directory, records, currencies, inspections, clock });
+  const channels = new ChannelRegister(directory, clock);
+  const feeds = new Feeds({ sessions, directory, clock, timers, raw: deps.raw, log });
   const seals = new TypeSeals({ directory, signer, clock, log, demoFigures });
   await seals.begin();
   const types = new TypeDrafts(directory, clock, seals, demoFigures);
@@ -115,6 +126,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     seals,
   });
   const demo = demoSignIns.length > 0;
+  const accounts = new ServiceAccounts({ directory, clock, ids, pinCost });
   const signing = { devices: deviceRule, limits, secret, names, bus };
   const signIns = new SignIns({ directory, clock, ids, pinCost, demo, ...signing });
   const firstRun = new FirstRun({ directory, clock, ids, pinCost, demo });
@@ -153,6 +165,8 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     histories,
     aircraft,
     equipment,
+    channels,
+    feeds,
     currencies,
     inspections,
     dues,
@@ -160,6 +174,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     lists,
     planning,
     signIns,
+    accounts,
     devices,
     types,
     begun,

@@ -24,7 +24,11 @@ export function checkFile(text: string, kept: Kept = {}): FileCheck {
   if (isTable(text)) return checkTable(text, kept);
   const { lines, ended, before } = splitExport(text);
   const [first = "", ...rest] = lines;
-  const bad = ({ line, why }: Fault): FileCheck => ({ ok: false, says: `BAD line ${line}: ${why}` });
+  const bad = ({ line, why }: Fault): FileCheck => ({
+    ok: false,
+    vouched: false,
+    says: `BAD line ${line}: ${why}`,
+  });
   const read = manifestSchema.safeParse(parse(first));
   if (!read.success) return bad({ line: 1, why: "not the manifest of an exported record" });
   const manifest = read.data;
@@ -39,6 +43,7 @@ export function checkFile(text: string, kept: Kept = {}): FileCheck {
   if (signed && !ended) return bad({ line: lines.length, why: "the file does not end with a line feed" });
   return {
     ok: true,
+    vouched: isVouched(kept),
     says: saysOf(
       "stage" in result.state ? typeLine(rest[0] ?? "") : [],
       manifest,
@@ -67,6 +72,8 @@ export function checkFile(text: string, kept: Kept = {}): FileCheck {
     return why === null ? null : { line: events.length + 2, why };
   }
 }
+
+const isVouched = ({ keys = [], checkpoints = [] }: Kept): boolean => keys.length + checkpoints.length > 0;
 
 /** The first format has no signature, so it fails when the caller asks for one. */
 function unsignedFault({ keys, checkpoints }: Kept): Fault | null {
@@ -97,7 +104,7 @@ function saysOf(
 ): string {
   const { session, aircraft, exportedAt } = manifest;
   const says = [
-    `OK ${events} events of session ${session}, ${aircraft}, stage ${stage}, exported ${exportedAt}`,
+    `${isVouched(kept) ? "OK" : "WHOLE"} ${events} events of session ${session}, ${aircraft}, stage ${stage}, exported ${exportedAt}`,
     `head ${head}`,
     ...planned,
   ];
@@ -108,7 +115,7 @@ function saysOf(
       says.push(`${erased} of ${pseudonyms.size} people were erased: their names cannot be recovered`);
     says.push(`${manifest.checkpoints.length} checkpoints and the whole file are signed by key ${key}`);
   }
-  if (!kept.keys && !kept.checkpoints)
+  if (!isVouched(kept))
     says.push(
       "This shows that nothing was changed since. That whoever keeps the key did not write it anew as a whole is " +
         "shown only by what was noted elsewhere: --key KEY, --checkpoint FILE.",

@@ -1,5 +1,7 @@
 export interface FileCheck {
   ok: boolean;
+  /** True when it was held against a key or a checkpoint kept elsewhere: only then nobody can have written it anew. */
+  vouched: boolean;
   /** A few lines for a person. */
   says: string;
 }

@@ -1,9 +1,10 @@
 // npm run verify -- <file> [--key <hex>]… [--checkpoint <file>]…: checks an exported record. The exit code is 1 when
-// it was changed, and 2 when it cannot be read.
+// it was changed, 2 when it cannot be read, and 3 when it is whole but nothing kept elsewhere vouches for it.
 import { readFileSync } from "node:fs";
 import { parseArgs } from "node:util";
 import { checkFile } from "./check-file.ts";
 
+const UNVOUCHED = 3;
 const USAGE = `usage: npm run verify -- <exported file> [--key <public key>] [--checkpoint <file>]
   --key         a public key noted elsewhere: no other key may have signed; may be given again
   --checkpoint  a checkpoint kept elsewhere: the record must continue it; may be given again`;
@@ -14,12 +15,12 @@ const textOf = (file: string) =>
 
 const { file, keys, notes } = read();
 try {
-  const { ok, says } = checkFile(textOf(file), {
+  const { ok, vouched, says } = checkFile(textOf(file), {
     ...(keys ? { keys } : {}),
     ...(notes ? { checkpoints: notes.map(textOf) } : {}),
   });
   console.log(says);
-  process.exitCode = ok ? 0 : 1;
+  process.exitCode = ok ? (vouched ? 0 : UNVOUCHED) : 1;
 } catch (error) {
   console.error(`${file} cannot be read: ${(error as Error).message}`);
   process.exitCode = 2;

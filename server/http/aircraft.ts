@@ -89,7 +89,7 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
   app.get(
     "/aircraft/:id/defects",
     {
-      config: { problems: ["notFound"] },
+      config: { problems: ["notFound"], scopes: ["readRecords"] },
       schema: {
         tags: ["aircraft"],
         summary: "The aircraft's defects from their writing to their closing, the newest first",

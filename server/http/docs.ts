@@ -2,6 +2,7 @@ import swagger from "@fastify/swagger";
 import swaggerUi from "@fastify/swagger-ui";
 import type { FastifyInstance } from "fastify";
 import { jsonSchemaTransform } from "fastify-type-provider-zod";
+import { asyncApi } from "../live/asyncapi.ts";
 import { VERSION } from "../version.ts";
 import { DocumentedProblems } from "./documented.ts";
 
@@ -16,7 +17,7 @@ export async function document(app: FastifyInstance): Promise<void> {
         title: "Chockside",
         version: VERSION,
         description:
-          "Plans start sessions and hands out their record. Signals themselves travel by Socket.IO at /live. " +
+          "Plans start sessions and hands out their record. Signals themselves travel by Socket.IO at /live, which /docs/asyncapi.json describes. " +
           "Errors are problem details (RFC 9457).",
       },
       components: { securitySchemes: { bearer: { type: "http", scheme: "bearer" } } },
@@ -26,6 +27,8 @@ export async function document(app: FastifyInstance): Promise<void> {
     transformObject: (document) =>
       "openapiObject" in document ? problems.addTo(document.openapiObject) : document.swaggerObject,
   });
+  const socket = asyncApi();
+  app.get("/docs/asyncapi.json", { schema: { hide: true } }, async () => socket);
   await app.register(swaggerUi, {
     routePrefix: "/docs",
     // Swagger UI sets inline styles from script, so this page alone allows them. Its scripts are files.

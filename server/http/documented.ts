@@ -23,7 +23,7 @@ export function problemsOf({ config = {}, schema = {} }: Form): Set<ProblemName>
     for (const name of names) found.add(name);
   };
   if (config.unlimited !== true) add("tooMany");
-  if (config.signedIn === true) add("signInNeeded", "proofNeeded");
+  if (config.signedIn === true) add("signInNeeded", "proofNeeded", "outOfScope");
   if (schema.params !== undefined || schema.querystring !== undefined) add("malformed");
   if (schema.body !== undefined) add("malformed", "tooLarge", "wrongMediaType");
   add(...(config.problems ?? []));

@@ -15,7 +15,7 @@ export const evidenceRoute: FastifyPluginAsyncZod<ExportDeps & { clock: Clock }>
   app.get(
     "/sessions/:id/evidence",
     {
-      config: { costly: true, problems: ["notFound"] },
+      config: { costly: true, problems: ["notFound"], scopes: ["readRecords"] },
       schema: {
         tags: ["evidence"],
         summary: "The session's record: exact and verifiable (ndjson, json), or for a spreadsheet (csv)",

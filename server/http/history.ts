@@ -58,7 +58,11 @@ export const historyRoutes: FastifyPluginAsyncZod<HistoryRoutes> = async (
   app,
   { directory, histories, names },
 ) => {
-  const config = { costly: true, problems: ["notFound"] as const };
+  const config = {
+    costly: true,
+    problems: ["notFound"] as const,
+    scopes: ["readRecords"] as const,
+  };
 
   app.get(
     "/aircraft/:id/history",
@@ -85,7 +89,7 @@ export const historyRoutes: FastifyPluginAsyncZod<HistoryRoutes> = async (
   app.get(
     "/aircraft/:id/notes",
     {
-      config: { problems: ["notFound"] },
+      config: { problems: ["notFound"], scopes: ["readRecords"] },
       schema: {
         tags,
         summary: "What the aircraft's engines do otherwise than before, by their last starts",

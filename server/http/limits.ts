@@ -44,7 +44,7 @@ export function limitBySignIn(app: FastifyInstance, { signIn, costly }: PerMinut
     const detail = `Too many requests under this sign-in: wait ${s} s`;
     return detail;
   };
-  const keyOf = (request: FastifyRequest) => request.identity?.signIn ?? "";
+  const keyOf = (request: FastifyRequest) => request.identity?.signIn ?? request.account?.id ?? "";
   const [all, costlyOnly] = [limit(app, signIn, told, keyOf), limit(app, costly, told, keyOf)];
   return async (request) => {
     await all(request);

@@ -1,14 +1,11 @@
-import type { FastifyRequest } from "fastify";
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { idSchema } from "../../shared/protocol/text.ts";
 import { auditTo } from "../audit.ts";
 import { newPinSchema } from "../auth/new-pin.ts";
-import type { Proofs } from "../auth/proofs.ts";
-import type { SignIns } from "../auth/sign-ins.ts";
 import { ProblemError } from "./problem.ts";
 import { pinSchema, rightPin } from "./sign-in.ts";
-import { identityOf, requireSignIn } from "./signed-in.ts";
+import { type Admission, identityOf, requireSignIn } from "./signed-in.ts";
 import { deviceView, personView } from "./views.ts";
 
 /** Leaves out "storage", which would delete the device's key and the panels' offline copy. */
@@ -23,16 +20,10 @@ const signInView = z.object({
   here: z.boolean(),
 });
 
-interface OwnRoutes {
-  signIns: SignIns;
-  proofs: Proofs;
-  /** @throws ProblemError when this sign-in exceeded its limit */
-  within(request: FastifyRequest): Promise<void>;
-}
-
 /** Routes by which a signed-in person manages their own account. */
-export const ownRoutes: FastifyPluginAsyncZod<OwnRoutes> = async (app, { signIns, proofs, within }) => {
-  requireSignIn(app, signIns, proofs, within);
+export const ownRoutes: FastifyPluginAsyncZod<Admission> = async (app, admitting) => {
+  const { signIns } = admitting;
+  requireSignIn(app, admitting);
 
   app.post(
     "/sign-out",

@@ -51,6 +51,7 @@ export function answerErrors(app: FastifyInstance, refusals: Refusals): void {
         path: request.routeOptions.url ?? "",
         person: request.identity?.person.id,
         device: request.identity?.device.id,
+        account: request.account?.id,
       });
     return send(reply, found);
   });

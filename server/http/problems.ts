@@ -22,6 +22,7 @@ export const PROBLEMS = {
   deviceNeeded: [403, "Not from this device"],
   codeWrong: [403, "The code is wrong or too old"],
   notQualified: [403, "Not qualified for this"],
+  outOfScope: [403, "Not for this account"],
   ownWork: [403, "Another person must do this"],
   notFound: [404, "Not found"],
   noPasskeys: [404, "No passkeys here"],

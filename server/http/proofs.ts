@@ -41,6 +41,7 @@ export const proofRoutes: FastifyPluginAsyncZod<{ store: EventStore; notary: Not
   app.get(
     "/evidence/key",
     {
+      config: { scopes: ["readRecords"] },
       schema: {
         tags: ["evidence"],
         summary: "The public key that signs this server's checkpoints: note it down, and keep it elsewhere",
@@ -58,7 +59,7 @@ export const proofRoutes: FastifyPluginAsyncZod<{ store: EventStore; notary: Not
   app.get(
     "/sessions/:id/checkpoint",
     {
-      config: { costly: true, problems: ["notFound"] },
+      config: { costly: true, problems: ["notFound"], scopes: ["readRecords"] },
       schema: {
         tags: ["evidence"],
         summary: "A signed checkpoint of the record as it is now (C2SP tlog-checkpoint), to keep elsewhere",
@@ -77,7 +78,7 @@ export const proofRoutes: FastifyPluginAsyncZod<{ store: EventStore; notary: Not
   app.get(
     "/sessions/:id/proofs/inclusion",
     {
-      config: { costly: true },
+      config: { costly: true, scopes: ["readRecords"] },
       schema: {
         tags: ["evidence"],
         summary: "Shows that an event stands in the record that a checkpoint signed",
@@ -104,7 +105,7 @@ export const proofRoutes: FastifyPluginAsyncZod<{ store: EventStore; notary: Not
   app.get(
     "/sessions/:id/proofs/consistency",
     {
-      config: { costly: true },
+      config: { costly: true, scopes: ["readRecords"] },
       schema: {
         tags: ["evidence"],
         summary: "Shows that the record of one checkpoint grew into that of a later one by adding alone",

@@ -23,7 +23,7 @@ import type { Planning } from "../sessions/planning.ts";
 import type { Sessions } from "../sessions/sessions.ts";
 import type { EventStore, SessionRow } from "../store/events.ts";
 import { ProblemError } from "./problem.ts";
-import { identityOf } from "./signed-in.ts";
+import { askerOf, identityOf } from "./signed-in.ts";
 
 /** Most sessions in the list. */
 const LISTED = 200;
@@ -46,9 +46,20 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
   app.get(
     "/sessions",
     {
+      config: { scopes: ["readRecords", "readLive"] },
       schema: {
         tags: ["sessions"],
         summary: `Start sessions: those that run, then those planned, then those over, each newest first; ${LISTED} at most`,
+        description:
+          "With `limit` or `before` they come newest first by their plan, open and over alike, a page at a time: the " +
+          'header `Link` with `rel="next"` (RFC 8288) has the address of the next page while there is one.',
+        querystring: z.strictObject({
+          limit: z.coerce.number().int().min(1).max(LISTED).optional(),
+          before: z
+            .string()
+            .regex(/^\d{1,15}\.[\w-]{1,64}$/, "must be from the address of the next page")
+            .optional(),
+        }),
         response: {
           200: z.array(
             z.object({
@@ -59,6 +70,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
               place: z.string(),
               stage: z.string(),
               createdAt: z.number(),
+              closedAt: z.number().nullable().describe("Null while it is open"),
               headSeq: z.number(),
               needs: z.number(),
               offered: z.array(postSchema).describe("Posts that are offered to who asks"),
@@ -67,15 +79,32 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
         },
       },
     },
-    async (request) => {
-      const offers = sessions.offersTo(identityOf(request).person.id);
+    async (request, reply) => {
+      const offers = sessions.offersTo(askerOf(request));
+      const { limit, before } = request.query;
+      const shown = (row: SessionRow) => ({ ...row, offered: offers.get(row.id) ?? [] });
+      if (limit !== undefined || before !== undefined) {
+        const most = limit ?? LISTED;
+        const [createdAt = "", id = ""] = before?.split(".") ?? [];
+        const page = await store.sessions(
+          most + 1,
+          before === undefined ? undefined : { createdAt: Number(createdAt), id },
+        );
+        const last = page.length > most ? page[most - 1] : undefined;
+        if (last)
+          reply.header(
+            "link",
+            `</api/sessions?limit=${most}&before=${last.createdAt}.${last.id}>; rel="next"`,
+          );
+        return page.slice(0, most).map(shown);
+      }
       // A start that runs must never fall off the list, however many are planned after it.
       const open = (await store.openSessions()).sort(
         (a, b) => rank(a) - rank(b) || b.createdAt - a.createdAt,
       );
       const rows = [...open, ...(await store.sessions(LISTED))];
       const listed = [...new Map(rows.map((row) => [row.id, row])).values()].slice(0, LISTED);
-      return listed.map((row) => ({ ...row, offered: offers.get(row.id) ?? [] }));
+      return listed.map(shown);
     },
   );
 
@@ -126,7 +155,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
   app.get(
     "/sessions/:id",
     {
-      config: { problems: ["notFound"] },
+      config: { problems: ["notFound"], scopes: ["readRecords", "readLive"] },
       schema: {
         tags: ["sessions"],
         summary: "The session's state now, as every panel holds it",
@@ -142,7 +171,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
     },
     async (request) => {
       const { id } = request.params;
-      const { readings } = bounds.of(identityOf(request).person.id, clock.now());
+      const { readings } = bounds.of(askerOf(request), clock.now());
       if ((await sessions.isPutAway(id)) && !readings.take(clock.now()))
         throw new ProblemError("tooMany", "You opened many sessions that are over: wait a moment");
       const { state } = await sessions.get(id);
@@ -153,7 +182,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
   app.get(
     "/sessions/:id/events",
     {
-      config: { problems: ["notFound"] },
+      config: { problems: ["notFound"], scopes: ["readRecords", "readLive"] },
       schema: {
         tags: ["sessions"],
         summary: "Recorded events, in order",

@@ -11,7 +11,7 @@ import type { EngineHistories } from "../history/engines.ts";
 import { asPlanner } from "../house/currencies.ts";
 import type { Dues } from "../house/dues.ts";
 import { languageOf } from "../http/language.ts";
-import { identityOf } from "../http/signed-in.ts";
+import { askerOf, identityOf } from "../http/signed-in.ts";
 import { NoSuchSession } from "../sessions/errors.ts";
 import type { Sessions } from "../sessions/sessions.ts";
 import { sha256 } from "../sha256.ts";
@@ -44,7 +44,7 @@ const schema = (summary: string) => ({
 export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app, options) => {
   const { store, directory, sessions, names, clock, press, dues, histories } = options;
   const print = async (request: FastifyRequest, reply: FastifyReply, name: string, order: SheetOrder) =>
-    pdf(reply, name, await press.print(identityOf(request).person.id, order));
+    pdf(reply, name, await press.print(askerOf(request), order));
   // A brief without notes is better than none.
   const notesFor = (aircraft: string) => histories.notesFor(aircraft).catch(() => []);
   // Send the PDF's bytes unchanged: a serializer would write them anew.
@@ -75,7 +75,7 @@ export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app
   app.get(
     "/sessions/:id/record.pdf",
     {
-      config: ofSession,
+      config: { ...ofSession, scopes: ["readRecords"] },
       schema: {
         ...schema("The session's record up to now, to print: in the short form, or with its full log"),
         params,

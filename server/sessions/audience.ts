@@ -10,4 +10,25 @@ export interface Audience {
   ramp(): void;
 }
 
-export const nobody: Audience = { recorded() {}, unrecorded() {}, ramp() {} };
+/** Everybody who wants to be told. */
+export class Audiences implements Audience {
+  readonly #all = new Set<Audience>();
+
+  /** Returns a function that takes the audience out again. */
+  add(audience: Audience): () => void {
+    this.#all.add(audience);
+    return () => this.#all.delete(audience);
+  }
+
+  recorded(session: string, events: SessionEvent[]): void {
+    for (const one of this.#all) one.recorded(session, events);
+  }
+
+  unrecorded(notice: Unrecorded): void {
+    for (const one of this.#all) one.unrecorded(notice);
+  }
+
+  ramp(): void {
+    for (const one of this.#all) one.ramp();
+  }
+}

@@ -6,6 +6,7 @@ import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { Field } from "../../shared/protocol/field.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { CommandResult } from "../../shared/protocol/refusal.ts";
+import { FROM_SECURE } from "../../shared/protocol/stages.ts";
 import type { Unrecorded } from "../../shared/protocol/wire.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import { isOver } from "../../shared/session/state.ts";
@@ -14,7 +15,7 @@ import { sha256 } from "../sha256.ts";
 import type { SessionHead } from "../store/events.ts";
 import { TRACES } from "../telemetry/trace.ts";
 import { appendTraced } from "./append-traced.ts";
-import { type Audience, nobody } from "./audience.ts";
+import { type Audience, Audiences } from "./audience.ts";
 import { Commands } from "./commands.ts";
 import { Contributions } from "./contributions.ts";
 import { Deadlines } from "./deadlines.ts";
@@ -42,7 +43,7 @@ export class Sessions {
   readonly #news: News;
   readonly #field = new FieldReports();
   readonly #supervised = new Supervised();
-  #audience: Audience = nobody;
+  readonly #audience = new Audiences();
 
   constructor(deps: SessionsDeps) {
     this.#deps = deps;
@@ -73,9 +74,9 @@ export class Sessions {
     );
   }
 
-  /** Sets the audience that receives everything recorded from now on. */
-  tell(audience: Audience): void {
-    this.#audience = audience;
+  /** Tells an audience everything that is recorded from now on. Returns a function that stops this. */
+  tell(audience: Audience): () => void {
+    return this.#audience.add(audience);
   }
 
   /** Returns how many sessions are open in memory, and how many holds stand in them. It asks no database. */
@@ -93,7 +94,8 @@ export class Sessions {
     try {
       const held = this.#held.inMemory(id);
       if (held) return await (await held).follow(seq, said);
-      await this.get(id);
+      const begun = await this.get(id);
+      this.#audience.recorded(id, begun.after(0) ?? []);
       this.#audience.ramp();
     } catch (error) {
       this.#deps.log.error({ err: error, session: id }, "what another server recorded could not be read");
@@ -178,6 +180,7 @@ export class Sessions {
     this.#deps.clock.recorded(at);
     await this.#contributions.add(step.state);
     this.#deps.bus.send({ is: "moved", session: row.id, seq: step.state.seq });
+    this.#audience.recorded(row.id, step.events);
     this.#audience.ramp();
   }
 
@@ -197,6 +200,18 @@ export class Sessions {
     said: { flood?: boolean; confirmed?: boolean } = {},
   ): Promise<CommandResult> {
     return this.#commands.answer(person, command, said);
+  }
+
+  /** Returns the open session of an aircraft that has left its brief; undefined when there is none. */
+  underWay(aircraft: string): LiveSession | undefined {
+    return this.#held
+      .allOpen()
+      .find(({ state }) => state.aircraft === aircraft && FROM_SECURE.includes(state.stage));
+  }
+
+  /** Returns the open sessions at a place. */
+  openAtPlace(place: string): LiveSession[] {
+    return this.#held.allOpen().filter(({ state }) => state.place === place);
   }
 
   /** Returns the posts that are offered to a person in open sessions, by session. */

@@ -103,8 +103,8 @@ export interface EventStore {
   sessionByPlan(command: string): Promise<SessionRow | null>;
   /** Returns the newest session of an aircraft. */
   lastSessionOf(aircraft: string): Promise<SessionRow | null>;
-  /** Newest first. */
-  sessions(limit: number): Promise<SessionRow[]>;
+  /** Newest first: by the time of the plan, and by id where that is the same. `before`: those after it in this order. */
+  sessions(limit: number, before?: Pick<SessionRow, "createdAt" | "id">): Promise<SessionRow[]>;
   /** Returns the row of every aircraft's own record, by id. */
   records(): Promise<SessionRow[]>;
   /** Returns every open session. */

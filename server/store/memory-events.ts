@@ -49,9 +49,13 @@ export class MemoryEventStore implements EventStore {
     return this.#find((r) => r.planCommand === command);
   }
 
-  async sessions(limit: number): Promise<SessionRow[]> {
+  async sessions(limit: number, before?: Pick<SessionRow, "createdAt" | "id">): Promise<SessionRow[]> {
     return [...this.#rows.values()]
       .filter((r) => r.stage !== RECORD_STAGE)
+      .filter(
+        (r) =>
+          !before || r.createdAt < before.createdAt || (r.createdAt === before.createdAt && r.id < before.id),
+      )
       .sort((a, b) => b.createdAt - a.createdAt || (a.id < b.id ? 1 : -1))
       .slice(0, limit);
   }

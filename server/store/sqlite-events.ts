@@ -58,6 +58,9 @@ export class SqliteEventStore implements EventStore {
       byPlan: select(`WHERE "planCommand" = ?`),
       lastOf: select(`WHERE "aircraft" = ? AND ${IS_SESSION} ORDER BY "createdAt" DESC, "id" DESC LIMIT 1`),
       newest: select(`WHERE ${IS_SESSION} ORDER BY "createdAt" DESC, "id" DESC LIMIT ?`),
+      newestBefore: select(
+        `WHERE ${IS_SESSION} AND ("createdAt", "id") < (?, ?) ORDER BY "createdAt" DESC, "id" DESC LIMIT ?`,
+      ),
       records: select(`WHERE "stage" = '${RECORD_STAGE}' ORDER BY "id"`),
       open: select(`WHERE "closedAt" IS NULL ORDER BY "createdAt"`),
       openHeads: db.prepare<[], SessionHead>(
@@ -99,8 +102,11 @@ export class SqliteEventStore implements EventStore {
     return this.#try(() => this.#sql.byPlan.get(command) ?? null);
   }
 
-  async sessions(limit: number): Promise<SessionRow[]> {
-    return this.#try(() => this.#sql.newest.all(limit));
+  async sessions(limit: number, before?: Pick<SessionRow, "createdAt" | "id">): Promise<SessionRow[]> {
+    const { newest, newestBefore } = this.#sql;
+    return this.#try(() =>
+      before ? newestBefore.all(before.createdAt, before.id, limit) : newest.all(limit),
+    );
   }
 
   async lastSessionOf(aircraft: string): Promise<SessionRow | null> {

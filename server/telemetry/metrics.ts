@@ -1,5 +1,6 @@
 import { Counter, collectDefaultMetrics, Gauge, Histogram, Registry } from "prom-client";
 import { VERSION } from "../version.ts";
+import type { Surrounding } from "./surroundings.ts";
 import {
   type AppendTrace,
   type CommandTrace,
@@ -13,6 +14,11 @@ export interface MetricSources {
   overview(): { live: number; holds: number };
   sockets(): number;
   ready(): Promise<boolean>;
+  /** Open streams of server-sent events. */
+  streams(): number;
+  /** Samples of instruments since the start. */
+  samples(): { taken: number; refused: number };
+  surroundings: readonly Surrounding[];
 }
 
 /** A deadline recorded later than this counts as late. Milliseconds. */
@@ -91,6 +97,19 @@ export class Metrics {
     gauge("chockside_ready", "1 while events can be recorded", async () => ((await sources.ready()) ? 1 : 0));
     gauge("chockside_sessions_live", "Sessions that are not over", () => sources.overview().live);
     gauge("chockside_holds_open", "Holds that stand", () => sources.overview().holds);
+
+    gauge("chockside_streams", "Open streams of server-sent events", () => sources.streams());
+    for (const { name, help, read } of sources.surroundings) gauge(name, help, read);
+    new Counter({
+      name: "chockside_samples_total",
+      help: "Samples of instruments by outcome",
+      labelNames: ["outcome"],
+      registers,
+      collect() {
+        this.reset();
+        for (const [outcome, count] of Object.entries(sources.samples())) this.inc({ outcome }, count);
+      },
+    });
 
     this.#listen(TRACES.command, ({ action, outcome, reason, ms }: CommandTrace) => {
       commands.inc({ action, outcome });

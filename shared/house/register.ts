@@ -2,9 +2,11 @@ import type { z } from "zod";
 import { inspectionSchema } from "../dues/inspection.ts";
 import { houseAircraftSchema } from "./aircraft.ts";
 import { begunTypeSchema } from "./begunType.ts";
+import { channelsSchema } from "./channels.ts";
 import { currencySchema } from "./currency.ts";
 import { houseEquipmentSchema } from "./equipment.ts";
 import { houseSchema } from "./house.ts";
+import { serviceAccountSchema } from "./serviceAccount.ts";
 
 /** The kinds of entries in the register, with the schema of each. Reading, writing and the stores follow this table. */
 export const REGISTER = {
@@ -14,6 +16,8 @@ export const REGISTER = {
   currency: currencySchema,
   begunType: begunTypeSchema,
   inspection: inspectionSchema,
+  serviceAccount: serviceAccountSchema,
+  channels: channelsSchema,
 } as const satisfies Record<string, z.ZodType<{ id: string }>>;
 
 export type RegisterKind = keyof typeof REGISTER;

@@ -18,6 +18,7 @@ import { answerSchema, channelSchema, postSchema, stageSchema } from "./enums.ts
 import { equipmentSchema } from "./equipment.ts";
 import { fieldSchema } from "./field.ts";
 import { fittedSchema } from "./fitted.ts";
+import { INSTRUMENT_READINGS, instrumentReadingSchema, rawSamplesSchema } from "./instruments.ts";
 import { refusalSchema } from "./refusal.ts";
 import { seenAsideSchema } from "./seenAside.ts";
 import { standingSchema } from "./standing.ts";
@@ -307,6 +308,27 @@ export const factSchema = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("supervisesAlso"), aircraft: z.array(z.string()) }),
   /** Nobody confirmed in time that a fire is out: the first word lapses. */
   z.strictObject({ type: z.literal("fireOutLapsed"), fire: ref }),
+  /** What an instrument of the aircraft read, sent by a service account. */
+  z.strictObject({
+    type: z.literal("instrumentsRead"),
+    account: z.string(),
+    name: z.string(),
+    /** The first and the last sample, by the instrument's clock. */
+    from: ms,
+    to: ms,
+    /** Absent when the samples could not be kept. */
+    raw: rawSamplesSchema.optional(),
+    readings: z.array(instrumentReadingSchema).min(1).max(INSTRUMENT_READINGS),
+  }),
+  /** A weather report that the field's own station sent by a service account. */
+  z.strictObject({
+    type: z.literal("stationRead"),
+    account: z.string(),
+    name: z.string(),
+    metar: z.string(),
+    observedAt: ms,
+    thunder: z.literal(true).optional(),
+  }),
   z.strictObject({ type: z.literal("restarted") }),
   z.strictObject({ type: z.literal("clockStepped"), by: ms }),
 ]);

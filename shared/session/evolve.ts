@@ -13,6 +13,7 @@ import { alsoSupervised } from "../posts/alsoSupervised.ts";
 import { evolveVoltTrace } from "../power/evolveTrace.ts";
 import type { Fact, SessionEvent } from "../protocol/events.ts";
 import { evolveFigure } from "../readings/evolve.ts";
+import { evolveInstruments } from "../readings/instruments.ts";
 import { evolveAnswered } from "../signals/answered.ts";
 import { closeSignal } from "../signals/close.ts";
 import { evolveDelivered } from "../signals/delivered.ts";
@@ -21,6 +22,7 @@ import { evolveSent } from "../signals/sent.ts";
 import { evolveCoolDownCut } from "../stopping/evolve.ts";
 import { evolveFireOutLapsed } from "../stops/fireOutWord.ts";
 import { evolveLapse, evolvePresent, evolveSilence } from "../stops/lapse.ts";
+import { evolveStation } from "../weather/station.ts";
 import { evolveCourse } from "./course.ts";
 import { newEpoch } from "./epoch.ts";
 import { initialState } from "./initial.ts";
@@ -132,6 +134,10 @@ function apply(state: SessionState, event: SessionEvent): SessionState {
       return evolveReport(state, event, fact);
     case "coolDownCut":
       return evolveCoolDownCut(state, fact);
+    case "instrumentsRead":
+      return evolveInstruments(state, event, fact);
+    case "stationRead":
+      return evolveStation(state, event, fact);
     case "delivered":
       return evolveDelivered(state, event, fact);
     case "refused":

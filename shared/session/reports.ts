@@ -74,6 +74,7 @@ export function evolveReport(state: SessionState, event: SessionEvent, fact: Rep
   }
 }
 
-function withFlash(state: SessionState, flash: SeenFlash): SessionState {
+/** Returns the state with one more flash. */
+export function withFlash(state: SessionState, flash: SeenFlash): SessionState {
   return { ...state, flashes: [...(state.flashes ?? []), flash].slice(-FLASHES_KEPT) };
 }

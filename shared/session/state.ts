@@ -16,8 +16,9 @@ import type { SeenAside } from "../protocol/seenAside.ts";
 import type { Answer, Channel, FirePlace, SignalKind } from "../protocol/signals.ts";
 import type { Purpose, Stage } from "../protocol/stages.ts";
 import type { Deferral, FireWord } from "../protocol/standing.ts";
+import type { Instrument } from "../readings/instrument.ts";
 import type { AircraftType } from "../types/schema.ts";
-import type { SeenFlash, Weather } from "../weather/weather.ts";
+import type { SeenFlash, StationReport, Weather } from "../weather/weather.ts";
 import type { Attribution, Reading } from "./attribution.ts";
 
 export interface Holder {
@@ -329,6 +330,10 @@ export interface SessionState {
   /** Fires, alerts and blade counts that still exist and have already opened their drill. */
   drillsOpened: number[];
   weather: Weather | null;
+  /** The last readings of instruments, by gauge and engine. */
+  instruments?: Record<string, Instrument>;
+  /** The last report of the field's own station. */
+  station?: StationReport;
   /** Flashes reported, oldest first, at most the last fifty. */
   flashes?: SeenFlash[];
   /** Flashes that other sessions on this field reported, oldest first. */

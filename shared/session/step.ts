@@ -3,7 +3,7 @@ import { isFieldNews } from "../field/know.ts";
 import { isSupervisedNews } from "../posts/alsoSupervised.ts";
 import { postHeld } from "../posts/postHeld.ts";
 import type { Action } from "../protocol/commands.ts";
-import { type Actor, EVENT_VERSION, type Fact, type SessionEvent } from "../protocol/events.ts";
+import { type Actor, EVENT_VERSION, type Fact, type FactOf, type SessionEvent } from "../protocol/events.ts";
 import type { Field } from "../protocol/field.ts";
 import type { Refusal } from "../protocol/refusal.ts";
 import type { Standing } from "../protocol/standing.ts";
@@ -137,6 +137,17 @@ export function tellField(state: SessionState, field: Field, now: number): Step 
 export function tellSupervised(state: SessionState, aircraft: readonly string[], now: number): Step {
   if (isOver(state) || !isSupervisedNews(state, aircraft)) return { state, events: [] };
   return record(state, [{ type: "supervisesAlso", aircraft: [...aircraft] }], SYSTEM, now);
+}
+
+/** Records what an instrument read, or a report of the field's station. */
+export function recordInstrument(
+  before: SessionState,
+  fact: FactOf<"instrumentsRead" | "stationRead">,
+  now: number,
+): Step {
+  if (isOver(before)) return { state: before, events: [] };
+  const { state, events } = clockNoticed(before, now);
+  return record(state, [fact], SYSTEM, now, events);
 }
 
 /** Returns true if nothing can follow at this moment: every step ends only when no consequence is left. */

@@ -111,6 +111,8 @@ const timingSchema = z.strictObject({
   presenceHeard: secondsSchema,
   presenceHold: secondsSchema,
   presenceAgain: secondsSchema.optional(),
+  /** Age from which an instrument's sample is no longer taken or shown as now. Absent: none is taken. */
+  instrument: secondsSchema.optional(),
   /** Time within which the second person must confirm that a fire is out. Absent: the first report stays. */
   fireOut: secondsSchema.optional(),
   /** Time within which its sender may take a stop back as a slip. Absent: no stop is taken back. */

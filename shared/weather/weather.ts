@@ -29,3 +29,11 @@ export interface SeenFlash {
   seq: number;
   person: string | null;
 }
+
+/** A report that the field's own station sent, as it came. */
+export interface StationReport {
+  metar: string;
+  at: number;
+  observedAt: number;
+  name: string;
+}

@@ -193,6 +193,10 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
       const air = fact.temperatureC === undefined ? [] : read({ value: fact.temperatureC, unit: "degC" });
       return noted([words.wind(fact.windKt), ...gusts, ...air].join(", "), fact.metar);
     }
+    case "instrumentsRead":
+      return words.instruments(fact.name, fact.readings.length);
+    case "stationRead":
+      return words.station(fact.name, fact.metar);
     case "flashSeen":
       if (fact.miles === null) return words.lightningSomewhere;
       return fact.of === undefined ? words.lightning(fact.miles) : words.lightningTold(fact.of, fact.miles);

@@ -107,6 +107,7 @@ export class TestServer {
       deviceRule: "auto",
       limits: { shiftMs: 12 * 3_600_000, idleMs: 30 * 60_000, pinLength: 6 },
       secret: randomBytes(32),
+      raw: null,
     });
     const app = await createApp(services, {
       site: this.#site,

@@ -66,6 +66,9 @@ describe("settings", () => {
     const { data, signingKey, ...rest } = readConfig({ PORT: "", CHOCKSIDE_ORIGINS: "" });
     expect(signingKey).toEqual({ file: join(dirname(data), "evidence-key.pem"), ours: true });
     expect(rest).toEqual({
+      samples: join(dirname(data), "samples"),
+      webhooks: null,
+      webhookProgress: join(dirname(data), "webhooks"),
       postgres: null,
       redis: null,
       port: 4380,
@@ -124,9 +127,13 @@ describe("settings", () => {
         CHOCKSIDE_SECRET: "000102030405060708090a0b0c0d0e0f101112131415161718191a1b1c1d1e1f",
         CHOCKSIDE_METRICS_TOKEN: "0123456789abcdef01234567",
         CHOCKSIDE_KEEP_SESSIONS_MONTHS: "60",
+        CHOCKSIDE_WEBHOOKS: "/etc/hooks.json",
         CHOCKSIDE_LOG: "silent",
       }),
     ).toEqual({
+      samples: "/var/lib/samples",
+      webhooks: "/etc/hooks.json",
+      webhookProgress: "/var/lib/webhooks",
       postgres: null,
       redis: null,
       port: 0,

@@ -10,6 +10,7 @@ import { cell } from "../../server/evidence/csv.ts";
 import { manifestSchema, verify } from "../../shared/evidence/verify.ts";
 import { sha256 } from "../spec/given.ts";
 import { bearer, planned, signIn, type TestServer, testServer } from "./test-server.ts";
+import { testSigner } from "./test-signer.ts";
 
 const ROOT = fileURLToPath(new URL("../..", import.meta.url));
 /** Time for processes to start on a busy machine, milliseconds. */
@@ -96,7 +97,7 @@ describe("evidence as NDJSON", () => {
     expect(all).toBeGreaterThan(count + 1_199);
     expect(checkFile((await take("ndjson")).body)).toMatchObject({
       ok: true,
-      says: expect.stringContaining(`OK ${all} events`),
+      says: expect.stringContaining(`WHOLE ${all} events`),
     });
   });
 });
@@ -178,12 +179,14 @@ describe("npm run verify", () => {
   };
 
   it(
-    "[EVD-4] says OK with the count and the head, or names the first bad line and ends with 1",
+    "[EVD-4] [EVD-6] says WHOLE and ends with 3, says OK with a key, or names the first bad line and ends with 1",
     async () => {
       const { body } = await take("ndjson");
       const good = run(body);
-      expect(good.status).toBe(0);
-      expect(good.stdout).toContain(`OK ${count} events`);
+      expect(good.status).toBe(3);
+      expect(good.stdout).toContain(`WHOLE ${count} events`);
+      const vouched = script(join(folder, "record.ndjson"), "--key", testSigner.publicHex);
+      expect([vouched.status, vouched.stdout.slice(0, 3)]).toEqual([0, "OK "]);
       expect(good.stdout).toContain(JSON.parse(body.split("\n")[0] ?? "").head);
       // Line 3 of the file is event 2: one digit of its panel's time is changed.
       const lines = body.split("\n");

@@ -33,6 +33,31 @@ const plan = (payload: unknown) =>
   });
 const nameOf = (reply: { json(): { type: string } }) => reply.json().type.split(":").at(-1);
 
+describe("the list of sessions", () => {
+  it("[INT-25] comes a page at a time without a gap or a double while more are planned, and refuses an unknown filter", async () => {
+    const fay = await signIn(test.app, "fay");
+    const ids: string[] = [];
+    for (let n = 0; n < 7; n += 1) {
+      ids.push((await planned(test.app, fay)).id);
+      // Two of one moment are kept apart by their ids.
+      if (n % 2) await test.hand.leap(1_000);
+    }
+    const seen: { id: string; closedAt: number | null }[] = [];
+    let next: string | undefined = "/api/sessions?limit=2";
+    while (next !== undefined) {
+      const reply = await get(next);
+      expect(reply.json().length).toBeLessThanOrEqual(2);
+      seen.push(...reply.json());
+      next = /^<(.*)>; rel="next"$/.exec(String(reply.headers.link ?? ""))?.[1];
+      await planned(test.app, fay);
+    }
+    expect(seen.map((s) => s.id).sort()).toEqual([...ids].sort());
+    expect(seen.every((s) => s.closedAt === null)).toBe(true);
+    for (const query of ["?stage=plan", "?limit=0", "?limit=201", "?before=x", "?limit=2&limit=3"])
+      expect(nameOf(await get(`/api/sessions${query}`))).toBe("malformed");
+  });
+});
+
 describe("the directory", () => {
   it("[SRV-16] lists people who may hold posts, without what is not for everybody", async () => {
     const people = (await get("/api/people")).json();
@@ -82,6 +107,7 @@ describe("planning", () => {
     expect(list.map((s: { id: string }) => s.id)).toEqual([second.id, first.id]);
     expect(list[1]).toEqual({
       id: first.id,
+      closedAt: null,
       code: first.code,
       aircraft: "CH-TST",
       typeName: FOUR.name,

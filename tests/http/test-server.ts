@@ -6,6 +6,7 @@ import type { DeviceRule } from "../../server/auth/sign-ins.ts";
 import type { DemoCrews } from "../../server/demo-crews.ts";
 import type { DemoYear } from "../../server/demo-year.ts";
 import type { EvidenceSigner } from "../../server/evidence/signer.ts";
+import { RawSamples } from "../../server/feeds/raw-samples.ts";
 import type { PerMinute } from "../../server/http/limits.ts";
 import { randomIds } from "../../server/ids.ts";
 import type { Others } from "../../server/many/bus.ts";
@@ -16,6 +17,7 @@ import type { Directory, PersonRecord } from "../../server/store/directory.ts";
 import type { EventStore } from "../../server/store/events.ts";
 import { MemoryDirectory } from "../../server/store/memory-directory.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
+import type { Surrounding } from "../../server/telemetry/surroundings.ts";
 import { type ProblemTrace, TRACES } from "../../server/telemetry/trace.ts";
 import type { Tls } from "../../server/tls.ts";
 import { bareAircraft } from "../../shared/house/aircraft.ts";
@@ -76,8 +78,11 @@ export interface TestOptions {
   tls?: Tls;
   site?: string;
   metricsToken?: string;
+  surroundings?: readonly Surrounding[];
   others?: Others;
   secret?: Buffer;
+  /** Folder for the samples of instruments; without it none are kept. */
+  samples?: string;
   logger?: FastifyBaseLogger;
   printer?: Printer;
   crews?: DemoCrews;
@@ -153,6 +158,7 @@ export async function testServer(options: TestOptions = {}): Promise<TestServer>
       pinLength: options.pinLength ?? 6,
     },
     secret: options.secret ?? randomBytes(32),
+    raw: options.samples === undefined ? null : new RawSamples(options.samples),
   });
   const app = await createApp(services, {
     ...(options.logger ? { logger: options.logger } : {}),
@@ -161,7 +167,11 @@ export async function testServer(options: TestOptions = {}): Promise<TestServer>
     proxies: options.proxies ?? [],
     live: { origins: options.origins ?? [] },
     printer: options.printer ?? { print: printJob, close() {} },
-    metrics: { token: options.metricsToken ?? null, process: false },
+    metrics: {
+      token: options.metricsToken ?? null,
+      process: false,
+      ...(options.surroundings ? { surroundings: options.surroundings } : {}),
+    },
     tls: options.tls ?? null,
     ...(options.crews ? { crews: options.crews } : {}),
     ...(options.year ? { year: options.year(services) } : {}),

@@ -188,9 +188,11 @@ describe("the second verifier, in Python", () => {
 
   it("[CHP-9] agrees with the first one on a good record and on spoilt ones", async () => {
     const { head } = JSON.parse(lines[0] ?? "");
-    const whole = `OK ${lines.length - 2} events, 2 checkpoints, head ${head}\n`;
-    expect(second(text)).toBe(whole);
-    expect(second(await exportText(story.log, testSigner, "json"))).toBe(whole);
+    const whole = (verdict: string) => `${verdict} ${lines.length - 2} events, 2 checkpoints, head ${head}\n`;
+    expect(second(text)).toBe(whole("WHOLE"));
+    expect(second(text, testSigner.publicHex)).toBe(whole("OK"));
+    expect(python("verify.py", text).status).toBe(3);
+    expect(second(await exportText(story.log, testSigner, "json"))).toBe(whole("WHOLE"));
     const spoilt = [
       text.replace('"clientAt":', '"clientAt":1'),
       text.replace("chockside/session/test", "chockside/session/tess"),

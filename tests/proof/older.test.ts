@@ -21,7 +21,7 @@ it("[CHP-7] an export of an earlier version is good here and by the second verif
   };
   try {
     expect(checkFile(TEXT)).toMatchObject({ ok: true, says: expect.stringContaining("stage closed") });
-    expect(second(TEXT)).toBe(0);
+    expect(second(TEXT)).toBe(3);
     const changed = TEXT.replace('"answer":"received"', '"answer":"readBack"');
     expect(changed).not.toBe(TEXT);
     expect(checkFile(changed).ok).toBe(false);

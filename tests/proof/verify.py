@@ -1,143 +1,187 @@
 #!/usr/bin/env python3
-"""A second verifier of exported records, with nothing of the first: python3 verify.py FILE [KEY]
+"""A second verifier of exported records, written from server/EVIDENCE.md alone, without any package.
 
-Holds an export (chockside-evidence-2 as NDJSON or JSON) against: SHA-256 chain, Merkle roots (RFC 9162 section 2.1.1),
-checkpoints (C2SP signed-note and tlog-checkpoint) by Ed25519 (RFC 8032 section 5.1.7), and the signature of the file; a
-table (CSV) against its signature alone, by the KEY (hexadecimal) that was noted elsewhere. It does not replay the
-events. Prints OK or what is bad; ends with 1 when something is.
+python3 verify.py FILE [KEY | CHECKPOINT_FILE]...
+
+Prints the verdict of that page and ends with its exit code. It does not replay the events.
 """
 import base64
 import hashlib
 import json
+import re
 import sys
 
-P, L = 2**255 - 19, 2**252 + 27742317777372353535851937790883648493
+# Ed25519, RFC 8032 section 5.1: points in extended coordinates.
+P = 2**255 - 19
+ORDER = 2**252 + 27742317777372353535851937790883648493
 D = -121665 * pow(121666, P - 2, P) % P
-sha256 = lambda data: hashlib.sha256(data).digest()
 
 
-def add(p, q):
-    """Points in extended coordinates, RFC 8032 section 5.1.4."""
-    a, b = (p[1] - p[0]) * (q[1] - q[0]) % P, (p[1] + p[0]) * (q[1] + q[0]) % P
-    c, d = 2 * p[3] * q[3] * D % P, 2 * p[2] * q[2] % P
+def sha(data):
+    return hashlib.sha256(data).digest()
+
+
+def plus(p, q):
+    (x1, y1, z1, t1), (x2, y2, z2, t2) = p, q
+    a, b = (y1 - x1) * (y2 - x2) % P, (y1 + x1) * (y2 + x2) % P
+    c, d = 2 * t1 * t2 * D % P, 2 * z1 * z2 % P
     e, f, g, h = b - a, d - c, d + c, b + a
     return e * f % P, g * h % P, f * g % P, e * h % P
 
 
-def times(n, p):
-    q = (0, 1, 1, 0)
-    while n:
-        if n & 1:
-            q = add(q, p)
-        p, n = add(p, p), n >> 1
-    return q
+def multiple(n, p):
+    total = (0, 1, 1, 0)
+    for bit in bin(n)[2:]:
+        total = plus(total, total)
+        if bit == "1":
+            total = plus(total, p)
+    return total
 
 
 def point(data):
-    """RFC 8032 section 5.1.3."""
-    y = int.from_bytes(data, "little")
-    sign, y = y >> 255, y & (1 << 255) - 1
-    xx = (y * y - 1) * pow(D * y * y + 1, P - 2, P) % P
-    x = pow(xx, (P + 3) // 8, P)
-    if (x * x - xx) % P:
+    number = int.from_bytes(data, "little")
+    y, odd = number & (1 << 255) - 1, number >> 255
+    square = (y * y - 1) * pow(D * y * y + 1, P - 2, P) % P
+    x = pow(square, (P + 3) // 8, P)
+    if x * x % P != square:
         x = x * pow(2, (P - 1) // 4, P) % P
-    assert y < P and (x * x - xx) % P == 0 and (x or not sign), "no point of the curve"
-    x = P - x if x & 1 != sign else x
+    assert y < P and x * x % P == square and not (x == 0 and odd), "a key or signature is no point"
+    if x & 1 != odd:
+        x = P - x
     return x, y, 1, x * y % P
 
 
 BASE = point((4 * pow(5, P - 2, P) % P).to_bytes(32, "little"))
 
 
-def signed(key, text, signature):
+def has_signed(key, text, signature):
     s = int.from_bytes(signature[32:], "little")
-    k = int.from_bytes(hashlib.sha512(signature[:32] + key + text).digest(), "little") % L
-    left, right = times(s, BASE), add(point(signature[:32]), times(k, point(key)))
-    return s < L and all((left[i] * right[2] - right[i] * left[2]) % P == 0 for i in (0, 1))
+    if s >= ORDER:
+        return False
+    k = int.from_bytes(hashlib.sha512(signature[:32] + key + text).digest(), "little") % ORDER
+    (x1, y1, z1, _), (x2, y2, z2, _) = multiple(s, BASE), plus(point(signature[:32]), multiple(k, point(key)))
+    return (x1 * z2 - x2 * z1) % P == 0 and (y1 * z2 - y2 * z1) % P == 0
 
 
-def opened(note, keys):
-    text, line = note.rsplit("\n\n", 1)
-    dash, name, letters = line[:-1].split(" ")
+def text_of(note, keys):
+    """The text of a signed note, if one of the keys signed it."""
+    found = re.fullmatch("(.*\n)\n\u2014 chockside ([A-Za-z0-9+/=]+)\n", note, re.S)
+    assert found, "no signed note"
+    text, letters = found.groups()
     data = base64.b64decode(letters, validate=True)
-    assert line[-1] == "\n" and dash == "\u2014" and base64.b64encode(data).decode() == letters, "no signed note"
-    text = (text + "\n").encode()
-    ids = {sha256(name.encode() + b"\n\x01" + key)[:4]: key for key in keys}
-    assert data[:4] in ids and signed(ids[data[:4]], text, data[4:]), "a signature is wrong"
-    return text.decode().split("\n")
+    assert len(data) == 68 and base64.b64encode(data).decode() == letters, "another spelling of a signature"
+    for key in keys:
+        if sha(b"chockside\n\x01" + key)[:4] == data[:4] and has_signed(key, text.encode(), data[4:]):
+            return text
+    raise AssertionError("a note is not signed by a key that counts")
 
 
-def root(leaves):
-    if len(leaves) == 1:
-        return leaves[0]
-    k = 1 << (len(leaves) - 1).bit_length() - 1
-    return sha256(b"\1" + root(leaves[:k]) + root(leaves[k:]))
+def root(lines):
+    """RFC 9162 section 2.1.1."""
+    if len(lines) == 1:
+        return sha(b"\0" + lines[0])
+    left = 1
+    while left * 2 < len(lines):
+        left *= 2
+    return sha(b"\1" + root(lines[:left]) + root(lines[left:]))
 
 
-def sealed(before, end, keys):
-    """Whether the last line signs every byte before it."""
-    note = json.loads(end)["end"]
-    assert json.dumps({"end": note}, ensure_ascii=False, separators=(",", ":")).encode() == end, "not canonical"
-    body = ["chockside/export", sha256(before).hex(), ""]
-    assert note.split("\n")[:2] == body[:2], "not the file that was signed"
-    assert opened(note, keys) == body, "more was signed than a file"
+def check_end(line, before, keys):
+    end = json.loads(line)["end"]
+    assert json.dumps({"end": end}, ensure_ascii=False, separators=(",", ":")).encode() == line, "end: not canonical"
+    said = text_of(end, keys)
+    assert said == "chockside/export\n" + sha(before).hex() + "\n", "the file is not the one that was signed"
 
 
-def table(data, keys):
-    assert keys, "a table names no key: give the one that was noted elsewhere"
+def check_checkpoint(note, keys, session, events):
+    """The number of events that it is of."""
+    found = re.fullmatch("chockside/session/(.+)\n([1-9][0-9]*)\n(.+)\ntime .+\n", text_of(note, keys))
+    assert found, "no checkpoint"
+    of, size, top = found.groups()
+    assert of == session, "a checkpoint of another session"
+    assert int(size) <= len(events), "events are missing"
+    assert base64.b64encode(root(events[: int(size)])).decode() == top, "another root at %s" % size
+    return int(size)
+
+
+def parts(data):
+    """The manifest, the events, the end note, and the bytes that it signs."""
+    assert data.endswith(b"\n"), "no line feed at the end"
+    if data.startswith(b'{"manifest":'):
+        at = data.rindex(b'\n],"end":')
+        head, *events = data[:at].split(b"\n")
+        assert head.endswith(b',"events":['), "no events"
+        assert all(line.endswith(b",") for line in events[:-1]), "no comma between events"
+        events = [line[:-1] for line in events[:-1]] + events[-1:]
+        return head[len(b'{"manifest":') : -len(b',"events":[')], events, b"{" + data[at + 3 : -1], data[: at + 2]
+    first, *events, last = data[:-1].split(b"\n")
+    return first, events, last, data[: -len(last) - 1]
+
+
+def check_table(data, keys):
+    assert keys, "a table names no key: give one"
     at = data.rindex(b"\r\n", 0, -2) + 2
-    columns = data.split(b"\r\n")[1].count(b",")
-    end = data[at:].split(b'",')[0][1:].replace(b'""', b'"')
-    assert data[at:] == b'"' + end.replace(b'"', b'""') + b'"' + b"," * columns + b"\r\n", "no row of a signature"
-    sealed(data[:at], end, keys)
-    return f"OK a table of {data[:at].count(bytes([13, 10])) - 2} rows"
+    commas = data.split(b"\r\n")[1].count(b",")
+    found = re.fullmatch(b'"((?:[^"]|"")*)"' + b"," * commas + b"\r\n", data[at:], re.S)
+    assert found, "no row of a signature"
+    check_end(found.group(1).replace(b'""', b'"'), data[:at], keys)
+    return "OK a table of %d rows" % (data[:at].count(b"\r\n") - 2)
 
 
-def lines(data):
-    """The manifest, the events, the last line, and what it signs."""
-    assert data.endswith(b"\n"), "the tail was cut off"
-    if not data.startswith(b'{"manifest":'):
-        first, *events, last = data[:-1].split(b"\n")
-        return first, events, last, data[: -len(last) - 1]
-    at = data.rindex(b'\n],"end":')
-    head, *events = data[:at].split(b"\n")
-    assert head.endswith(b',"events":['), "no list of events"
-    assert all(line.endswith(b",") for line in events[:-1]), "no list of events"
-    events = [line[:-1] for line in events[:-1]] + events[-1:]
-    return head[12:-11], events, b"{" + data[at + 3 : -1], data[: at + 2]
-
-
-def verify(data, given=()):
+def verify(data, given=(), noted=()):
+    data.decode()
     if not data.startswith(b"{"):
-        return table(data, given)
-    first, events, last, before = lines(data)
+        return check_table(data, given)
+    first, events, last, before = parts(data)
     manifest = json.loads(first)
+    assert manifest["format"] == "chockside-evidence-2", "another form"
     keys = [bytes.fromhex(key) for key in manifest["keys"]]
-    assert not given or set(keys) <= set(given), "a key that was not given"
-    sealed(before, last, keys[:1])
-    assert len(events) == manifest["events"], "not as many events as named"
-    head = sha256(b"chockside session " + manifest["session"].encode()).hex()
-    for n, line in enumerate(events, 1):
+    assert not given or all(key in given for key in keys), "it names a key that was not given"
+    check_end(last, before, keys[:1])
+    assert len(events) == manifest["events"] >= 1, "not as many events as the manifest says"
+    session = manifest["session"]
+    due = sha(b"chockside session " + session.encode()).hex()
+    for number, line in enumerate(events, 1):
         event = json.loads(line)
-        assert event["seq"] == n and event["prev"] == head, f"event {n} is not chained to the one before"
-        head = sha256(line).hex()
-    assert head == manifest["head"], "the head is another"
-    leaves = [sha256(b"\0" + line) for line in events]
-    for veil, it in manifest["names"].items():
-        digest = sha256(f"chockside name {it['salt']} {it['name']}".encode()).hex()
-        assert veil == "person:" + digest, "a name that was not sealed"
-    for note in manifest["checkpoints"]:
-        origin, size, top, *_ = opened(note, keys)
-        assert origin == "chockside/session/" + manifest["session"], "a checkpoint of another session"
-        assert base64.b64encode(root(leaves[: int(size)])).decode() == top, f"another root at {size}"
-    assert int(size) == len(events), "no checkpoint of the whole record"
-    return f"OK {len(events)} events, {len(manifest['checkpoints'])} checkpoints, head {head}"
+        assert event["seq"] == number and event["session"] == session, "line %d: not event %d" % (number + 1, number)
+        assert event["prev"] == due, "line %d: not chained to the line before" % (number + 1)
+        due = sha(line).hex()
+    assert due == manifest["head"], "the head is another"
+    for pseudonym, of in manifest["names"].items():
+        digest = sha(("chockside name %s %s" % (of["salt"], of["name"])).encode()).hex()
+        assert pseudonym == "person:" + digest, "a name that was not sealed"
+    sizes = [check_checkpoint(note, keys, session, events) for note in manifest["checkpoints"]]
+    assert sizes and sizes[-1] == len(events), "no checkpoint of the whole record"
+    for note in noted:
+        check_checkpoint(note, keys, session, events)
+    verdict = "OK" if given or noted else "WHOLE"
+    return "%s %d events, %d checkpoints, head %s" % (verdict, len(events), len(sizes), due)
+
+
+def kept(arguments):
+    """Keys, and the checkpoints in files."""
+    keys, notes = [], []
+    for argument in arguments:
+        if re.fullmatch("[0-9a-f]{64}", argument):
+            keys.append(bytes.fromhex(argument))
+        else:
+            with open(argument, encoding="utf-8", newline="") as file:
+                notes.append(file.read())
+    return keys, notes
 
 
 if __name__ == "__main__":
     try:
         with open(sys.argv[1], "rb") as file:
-            print(verify(file.read(), [bytes.fromhex(key) for key in sys.argv[2:]]))
-    except Exception as error:  # whatever cannot be read is bad
-        print(f"BAD {error}")
+            content = file.read()
+        keep = kept(sys.argv[2:])
+    except (OSError, IndexError, UnicodeDecodeError) as error:
+        print("cannot be read: %s" % error, file=sys.stderr)
+        sys.exit(2)
+    try:
+        said = verify(content, *keep)
+    except Exception as error:  # whatever does not fit the page is bad
+        print("BAD %s" % error)
         sys.exit(1)
+    print(said)
+    sys.exit(3 if said.startswith("WHOLE") else 0)

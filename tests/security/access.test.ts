@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { sha256 } from "../../server/sha256.ts";
 import { ALL_BAR } from "../../shared/house/house.ts";
 import { firstEntry } from "../../shared/house/register.ts";
+import type { Scope, ScopeKind } from "../../shared/house/serviceAccount.ts";
 import {
   APPROVED,
   bearer,
@@ -15,19 +16,32 @@ import {
 
 import { CHOCKS, FIRE, keptAs, YEARLY } from "../spec/equipped.ts";
 
-/** The people for whom a route is open. */
-type For = "anybody" | "signed in" | "qualified" | "cockpit or supervisor" | "supervisor";
+/** The people for whom a route is open; `system`: for a service account with the scope alone. */
+type For = "anybody" | "signed in" | "qualified" | "cockpit or supervisor" | "supervisor" | "system";
 
 interface Row {
   route: string;
   for: For;
   /** A valid body, so that only the person can be refused. */
-  body?: () => object;
+  body?: () => object | string;
   /** Values for the parameters of the path. */
   at?: Record<string, string>;
   query?: string;
   headers?: Record<string, string>;
+  /** Scopes that open the route to a service account; without any it is refused. */
+  scopes?: readonly ScopeKind[];
 }
+
+/** A service account of each scope. */
+const SCOPES: Readonly<Record<ScopeKind, Scope>> = {
+  readRecords: { is: "readRecords" },
+  readLive: { is: "readLive" },
+  pushReadings: { is: "pushReadings", aircraft: "CH-TST" },
+  pushWeather: { is: "pushWeather", place: "North ramp" },
+};
+const tokens = new Map<ScopeKind, string>();
+const LIVE = ["readRecords", "readLive"] as const;
+const RECORDS = ["readRecords"] as const;
 
 let server: TestServer;
 let session: string;
@@ -88,11 +102,11 @@ const ROWS: readonly Row[] = [
     body: () => ({ hours: [{ n: 1, engine: 1, propeller: null }] }),
   },
   { route: "GET /api/standing", for: "signed in" },
-  { route: "GET /api/aircraft/{id}/defects", for: "signed in", at: { id: "none" } },
+  { route: "GET /api/aircraft/{id}/defects", for: "signed in", at: { id: "none" }, scopes: RECORDS },
   { route: "GET /api/aircraft/{id}/standing", for: "signed in", at: { id: "none" } },
-  { route: "GET /api/aircraft/{id}/history", for: "signed in", at: { id: "CH-TST" } },
-  { route: "GET /api/aircraft/{id}/notes", for: "signed in", at: { id: "CH-TST" } },
-  { route: "GET /api/engines/{serial}/history", for: "signed in", at: { serial: "none" } },
+  { route: "GET /api/aircraft/{id}/history", for: "signed in", at: { id: "CH-TST" }, scopes: RECORDS },
+  { route: "GET /api/aircraft/{id}/notes", for: "signed in", at: { id: "CH-TST" }, scopes: RECORDS },
+  { route: "GET /api/engines/{serial}/history", for: "signed in", at: { serial: "none" }, scopes: RECORDS },
   {
     route: "POST /api/aircraft/{id}/reports",
     for: "signed in",
@@ -228,6 +242,47 @@ const ROWS: readonly Row[] = [
     body: () => ({ csv: "label,kind,name\r\n", tag: sha256("[]") }),
   },
   { route: "GET /api/house/steps", for: "signed in" },
+  // A position of another stream is refused after the sign-in, so that no stream stays open.
+  {
+    route: "GET /api/live",
+    for: "signed in",
+    scopes: ["readLive"],
+    headers: { "last-event-id": "none" },
+  },
+  { route: "GET /api/aircraft/{id}/channels", for: "signed in", at: { id: "CH-TST" } },
+  {
+    route: "PUT /api/aircraft/{id}/channels",
+    for: "supervisor",
+    at: { id: "CH-TST" },
+    headers: ifMatch,
+    body: () => ({ channels: [] }),
+  },
+  {
+    route: "POST /api/feeds/{aircraft}",
+    for: "system",
+    scopes: ["pushReadings"],
+    at: { aircraft: "CH-TST" },
+    headers: { "content-type": "application/x-ndjson" },
+    body: () => ({}),
+  },
+  {
+    route: "POST /api/weather",
+    for: "system",
+    scopes: ["pushWeather"],
+    body: () => ({ place: "North ramp", metar: "none" }),
+  },
+  { route: "GET /api/webhooks", for: "supervisor" },
+  { route: "GET /api/service-accounts", for: "supervisor" },
+  {
+    route: "POST /api/service-accounts",
+    for: "supervisor",
+    body: () => ({ name: "Display", until: "2030-01-31", scopes: [{ is: "readLive" }] }),
+  },
+  {
+    route: "POST /api/service-accounts/{id}/revocation",
+    for: "supervisor",
+    at: { id: "0000000000000000" },
+  },
   {
     route: "POST /api/people",
     for: "supervisor",
@@ -284,19 +339,29 @@ const ROWS: readonly Row[] = [
     headers: ifMatch,
     body: () => ({ pin: PIN }),
   },
-  { route: "GET /api/sessions", for: "signed in" },
+  { route: "GET /api/sessions", for: "signed in", scopes: LIVE },
   { route: "POST /api/sessions", for: "cockpit or supervisor", body: () => planBody() },
-  { route: "GET /api/sessions/{id}", for: "signed in" },
-  { route: "GET /api/sessions/{id}/events", for: "signed in" },
+  { route: "GET /api/sessions/{id}", for: "signed in", scopes: LIVE },
+  { route: "GET /api/sessions/{id}/events", for: "signed in", scopes: LIVE },
   { route: "GET /api/join/{code}", for: "signed in", at: { code: "ACDEFG" } },
   { route: "GET /api/sessions/{id}/noise", for: "signed in" },
-  { route: "GET /api/sessions/{id}/evidence", for: "signed in" },
-  { route: "GET /api/evidence/key", for: "signed in" },
-  { route: "GET /api/sessions/{id}/checkpoint", for: "signed in" },
-  { route: "GET /api/sessions/{id}/proofs/inclusion", for: "signed in", query: "?event=1&size=1" },
-  { route: "GET /api/sessions/{id}/proofs/consistency", for: "signed in", query: "?from=1&to=1" },
+  { route: "GET /api/sessions/{id}/evidence", for: "signed in", scopes: RECORDS },
+  { route: "GET /api/evidence/key", for: "signed in", scopes: RECORDS },
+  { route: "GET /api/sessions/{id}/checkpoint", for: "signed in", scopes: RECORDS },
+  {
+    route: "GET /api/sessions/{id}/proofs/inclusion",
+    for: "signed in",
+    query: "?event=1&size=1",
+    scopes: RECORDS,
+  },
+  {
+    route: "GET /api/sessions/{id}/proofs/consistency",
+    for: "signed in",
+    query: "?from=1&to=1",
+    scopes: RECORDS,
+  },
   { route: "GET /api/sessions/{id}/brief.pdf", for: "signed in" },
-  { route: "GET /api/sessions/{id}/record.pdf", for: "signed in" },
+  { route: "GET /api/sessions/{id}/record.pdf", for: "signed in", scopes: RECORDS },
   { route: "GET /api/card.pdf", for: "signed in" },
 ];
 
@@ -374,6 +439,11 @@ beforeAll(async () => {
   session = (await planned(server.app, await signIn(server.app, "fay"))).id;
   const { directory } = server.services;
   await directory.register.append([firstEntry("equipment", keptAs(CHOCKS), "di", 1)]);
+  const office = { id: "di", name: "Di", mayHold: ["supervisor" as const] };
+  for (const [kind, scope] of Object.entries(SCOPES)) {
+    const made = { name: kind, until: "2030-01-31", scopes: [scope] };
+    tokens.set(scope.is, (await server.services.accounts.add(office, made)).token);
+  }
 });
 afterAll(() => server.close());
 
@@ -390,26 +460,44 @@ describe.each(Object.keys(KINDS))("%s", (kind) => {
 
   it.each(ROWS)("[SEC-30] at $route (for $for)", async (row) => {
     if (kind === "somebody no longer active") await server.services.directory.setActive("dot", true);
-    const who = await headers();
-    const [method, path = ""] = row.route.split(" ");
-    const url =
-      path.replace(/\{(\w+)\}/g, (_all, name: string) => row.at?.[name] ?? session) + (row.query ?? "");
-    const reply = await server.app.inject({
-      method: method as "GET",
-      url,
-      headers: { ...who, ...row.headers },
-      ...(row.body ? { payload: row.body() } : {}),
-    });
-    const type = reply.headers["content-type"]?.toString().startsWith("application/problem")
-      ? reply.json().type
-      : null;
-    const refused = /:(signInNeeded|notQualified)$/.exec(type ?? "")?.[1] ?? null;
+    const { reply, refused } = await ask(row, await headers());
+    const { route } = row;
     const expected = may.includes(row.for)
       ? null
-      : may.includes("signed in")
-        ? "notQualified"
-        : "signInNeeded";
-    expect([refused, reply.statusCode >= 500 && path !== "/health/ready"]).toEqual([expected, false]);
-    if (expected !== null) expect(reply.statusCode).toBe(expected === "notQualified" ? 403 : 401);
+      : !may.includes("signed in")
+        ? "signInNeeded"
+        : row.for === "system"
+          ? "outOfScope"
+          : "notQualified";
+    const broke = reply.statusCode >= 500 && route !== "GET /health/ready";
+    expect([refused, broke]).toEqual([expected, false]);
+    if (expected !== null) expect(reply.statusCode).toBe(expected === "signInNeeded" ? 401 : 403);
   });
 });
+
+describe.each(Object.keys(SCOPES) as ScopeKind[])("a service account with %s", (kind) => {
+  it.each(ROWS)("[INT-5] at $route", async (row) => {
+    const { reply, refused } = await ask(row, bearer(tokens.get(kind) ?? ""));
+    const open = row.for === "anybody" || row.scopes?.includes(kind) === true;
+    const broke = reply.statusCode >= 500 && row.route !== "GET /health/ready";
+    expect([refused, broke]).toEqual([open ? null : "outOfScope", false]);
+    if (!open) expect(reply.statusCode).toBe(403);
+  });
+});
+
+/** Sends a request of the table. Returns its reply, and the name of the problem if it was refused for who asked. */
+async function ask(row: Row, who: Record<string, string>) {
+  const [method, path = ""] = row.route.split(" ");
+  const url =
+    path.replace(/\{(\w+)\}/g, (_all, name: string) => row.at?.[name] ?? session) + (row.query ?? "");
+  const reply = await server.app.inject({
+    method: method as "GET",
+    url,
+    headers: { ...who, ...row.headers },
+    ...(row.body ? { payload: row.body() } : {}),
+  });
+  const type = reply.headers["content-type"]?.toString().startsWith("application/problem")
+    ? reply.json().type
+    : null;
+  return { reply, refused: /:(signInNeeded|notQualified|outOfScope)$/.exec(type ?? "")?.[1] ?? null };
+}

@@ -8,6 +8,7 @@
 //                --adversary [sessions] [seed]   wrong moves over real sockets, judged by a program in Python
 //                --panels               every drill and every pair of size, light and language at real panels
 //                --types [changes] [first]   changes demo types in one place each: refused, or started to its end
+//                --release              builds the archive, unpacks it in a path with spaces and starts it
 //                --search [scope] [states] [minutes]   every interleaving of the core, breadth first
 import { availableParallelism } from "node:os";
 import { parseArgs } from "node:util";
@@ -24,6 +25,7 @@ const { values, positionals } = parseArgs({
     siege: { type: "boolean" },
     panels: { type: "boolean" },
     types: { type: "boolean" },
+    release: { type: "boolean" },
   },
   allowPositionals: true,
 });
@@ -31,7 +33,7 @@ const figures = (values.search ? positionals.slice(1) : positionals).slice(0, 2)
 const wrong = figures.some((n) => !Number.isFinite(n) || n < 0);
 if (wrong || Object.keys(values).length > 1) {
   console.error(
-    "usage: npm run soak -- [--postgres] [kills] [seed] | --sim [runs] [first] | --faults [seconds] [seed] | --fuzz [frames] [seed] | --adversary [sessions] [seed] | --siege [seconds] | --panels | --mutants [share] [seed] [path] | --types [changes] [first] | --search [scope] [states] [minutes]",
+    "usage: npm run soak -- [--postgres] [kills] [seed] | --sim [runs] [first] | --faults [seconds] [seed] | --fuzz [frames] [seed] | --adversary [sessions] [seed] | --siege [seconds] | --panels | --mutants [share] [seed] [path] | --types [changes] [first] | --release | --search [scope] [states] [minutes]",
   );
   process.exit(2);
 }
@@ -49,6 +51,10 @@ if (values.sim) {
   const { failed, ...totals } = sum;
   console.log(`${seconds()} s: ${JSON.stringify(totals)}, ${failed.length} failed`);
   process.exitCode = failed.length === 0 ? 0 : 1;
+} else if (values.release) {
+  const { tryRelease } = await import("./release.ts");
+  await tryRelease(console.log);
+  console.log(`${seconds()} s`);
 } else if (values.mutants) {
   const { tryMutants, noticed } = await import("../mutation/run.ts");
   const [share = 1, seed = 1] = figures;

@@ -103,6 +103,7 @@ export const FOUR: AircraftType = {
     override: seconds(60),
     resound: seconds(86_400),
     // Longer than any story, because presence has stories of its own.
+    instrument: seconds(5),
     presenceSeen: seconds(86_390),
     presenceHeard: seconds(86_395),
     presenceHold: seconds(86_400),

@@ -21,6 +21,7 @@ import {
   act,
   type Person,
   plan,
+  recordInstrument,
   type Step,
   tell,
   tellSupervised,
@@ -215,6 +216,11 @@ export class Story {
   /** Tells the session which other aircraft its supervisor supervises. */
   supervises(...aircraft: string[]): Step {
     return this.#keep(tellSupervised(this.state, aircraft, this.now));
+  }
+
+  /** An instrument or a station sent something. */
+  sent(fact: FactOf<"instrumentsRead" | "stationRead">): Step {
+    return this.#keep(recordInstrument(this.state, fact, this.now));
   }
 
   restart(): Step {

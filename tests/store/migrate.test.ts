@@ -67,6 +67,22 @@ describe("bringing a database to this version's shape", () => {
     expect(ledger()).toMatchObject([{ finished_at: 1 }, { finished_at: 3 }]);
   });
 
+  it("[OPS-22] refuses a database of a newer version and says which version it needs", () => {
+    write("0001_init", "CREATE TABLE a (id TEXT);");
+    migrate(db, { folder, now: 1 });
+    write("0002_more", "CREATE TABLE b (id TEXT);");
+    migrate(db, { folder, now: 2 });
+    const applied = "UPDATE _prisma_migrations SET logs = ? WHERE migration_name = '0002_more'";
+    db.prepare(applied).run("applied by chockside 9.4.1");
+    rmSync(join(folder, "0002_more"), { recursive: true });
+    const words = /0002_more, which this version does not know: run version 9\.4\.1 or later/;
+    expect(() => migrate(db, { folder, now: 3 })).toThrow(words);
+    // A database from before the version was kept.
+    db.prepare(applied).run(null);
+    expect(() => migrate(db, { folder, now: 3 })).toThrow("run a newer one");
+    expect(ledger()[0]).toMatchObject({ logs: expect.stringMatching(/^applied by chockside \d+\.\d+\.\d+/) });
+  });
+
   it("refuses a migration changed after it was applied", () => {
     write("0001_init", "CREATE TABLE a (id TEXT);");
     migrate(db, { folder, now: 1 });

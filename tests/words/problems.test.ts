@@ -69,7 +69,7 @@ it("[LNG-7] marks what is left in English of a problem as English, for who hears
 });
 
 /** These are served to programs alone: no panel requests them. */
-const MACHINES = /(health|metrics|docs)\.ts$/;
+const MACHINES = /(health|metrics|docs|live|feeds)\.ts$/;
 
 it("[LNG-7] every detail the server sends a panel is told in Spanish", () => {
   const files = ["http", "house", "types", "auth", "sessions", "print"].flatMap((folder) =>

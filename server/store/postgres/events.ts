@@ -103,10 +103,13 @@ export class PostgresEventStore implements EventStore {
     );
   }
 
-  sessions(limit: number): Promise<SessionRow[]> {
-    return this.#rows(`WHERE ${IS_SESSION} ORDER BY "createdAt" DESC, "id" COLLATE "C" DESC LIMIT $1`, [
-      limit,
-    ]);
+  sessions(limit: number, before?: Pick<SessionRow, "createdAt" | "id">): Promise<SessionRow[]> {
+    const order = `ORDER BY "createdAt" DESC, "id" COLLATE "C" DESC LIMIT $1`;
+    if (!before) return this.#rows(`WHERE ${IS_SESSION} ${order}`, [limit]);
+    return this.#rows(
+      `WHERE ${IS_SESSION} AND ("createdAt" < $2 OR ("createdAt" = $2 AND "id" COLLATE "C" < $3)) ${order}`,
+      [limit, before.createdAt, before.id],
+    );
   }
 
   records(): Promise<SessionRow[]> {

@@ -51,6 +51,9 @@ export const events = {
   gusts: (kt: number) => `gusts ${kt} kt`,
   lightning: (miles: number) => `Lightning, ${miles} miles away`,
   lightningTold: (flash: number, miles: number) => `Lightning, number ${flash}: it was ${miles} miles away`,
+  instruments: (name: string, gauges: number) =>
+    gauges === 1 ? `${name} sent one gauge` : `${name} sent ${gauges} gauges`,
+  station: (name: string, metar: string) => `${name} sent: ${metar}`,
   lightningSomewhere: "Lightning, nobody could tell how far",
   runUp: (n: number, item: string) => `Run-up of number ${n}, ${item}`,
   defect: (words: string) => `Defect: ${words}`,

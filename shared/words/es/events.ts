@@ -51,6 +51,9 @@ export const events: EventWords = {
   gusts: (kt) => `rachas ${kt} kt`,
   lightning: (miles) => `Rayo, a ${miles} millas`,
   lightningTold: (flash, miles) => `Rayo, número ${flash}: fue a ${miles} millas`,
+  instruments: (name, gauges) =>
+    gauges === 1 ? `${name} envió un indicador` : `${name} envió ${gauges} indicadores`,
+  station: (name, metar) => `${name} envió: ${metar}`,
   lightningSomewhere: "Rayo, nadie supo a qué distancia",
   runUp: (n, item) => `Prueba del motor ${n}, ${item}`,
   defect: (words) => `Defecto: ${words}`,

@@ -6,6 +6,7 @@ import { useSettingsWords } from "../../words/settings.ts";
 import { SidePage } from "../SidePage.tsx";
 import { CurrencyKinds } from "./CurrencyKinds.tsx";
 import { Lists } from "./Lists.tsx";
+import { ServiceAccounts } from "./ServiceAccounts.tsx";
 import { SettingsForm } from "./SettingsForm.tsx";
 
 /** The house: its name and its rules. */
@@ -18,6 +19,7 @@ export function HousePage({ me }: { me: Me }) {
       <SettingsForm may={may} onTrouble={setTrouble} />
       <CurrencyKinds may={may} onTrouble={setTrouble} />
       {may && <Lists onTrouble={setTrouble} />}
+      {may && <ServiceAccounts onTrouble={setTrouble} />}
     </SidePage>
   );
 }

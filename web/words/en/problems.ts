@@ -12,6 +12,7 @@ export const problems = {
   deviceNeeded: "Not from this device",
   codeWrong: "The code is wrong or too old",
   notQualified: "Not qualified for this",
+  outOfScope: "Not for this account",
   ownWork: "Another person must do this",
   notFound: "Not found",
   wrongHost: "Wrong name of this server",

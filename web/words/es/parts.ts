@@ -171,6 +171,7 @@ export const parts: Readonly<Record<string, string>> = {
   weather: "Tiempo atmosférico",
   override: "Excepción",
   resound: "Suena otra vez",
+  instrument: "Edad de una lectura de instrumento",
   presenceSeen: "Presencia, a la vista",
   presenceHeard: "Presencia, al oído",
   presenceHold: "Presencia, alto",

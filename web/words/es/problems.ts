@@ -13,6 +13,7 @@ export const problems: typeof english = {
   deviceNeeded: "No desde este dispositivo",
   codeWrong: "El código está mal o es muy viejo",
   notQualified: "No está habilitado para esto",
+  outOfScope: "No es para esta cuenta",
   ownWork: "Esto lo debe hacer otra persona",
   notFound: "No se encontró",
   wrongHost: "No es el nombre de este servidor",

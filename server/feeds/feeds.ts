@@ -1,0 +1,155 @@
+import { judgeSample, type SampleFault } from "../../shared/readings/judgeSample.ts";
+import { recordInstrument } from "../../shared/session/step.ts";
+import { decideStation } from "../../shared/weather/station.ts";
+import type { Account } from "../auth/service-accounts.ts";
+import type { Clock, Timers } from "../clock.ts";
+import type { LiveSession } from "../sessions/live-session.ts";
+import type { Sessions } from "../sessions/sessions.ts";
+import type { Directory } from "../store/directory.ts";
+import type { RawSamples } from "./raw-samples.ts";
+import type { SampleLine } from "./samples.ts";
+import { type Stretch, Windows } from "./windows.ts";
+
+/** A stretch that no later sample ended is recorded after this. Milliseconds. */
+const LATEST_MS = 1_000;
+/** Faults that an answer names. */
+const NAMED = 20;
+
+export interface FeedsDeps {
+  sessions: Sessions;
+  directory: Directory;
+  clock: Clock;
+  timers: Timers;
+  /** Null: the samples are not kept. */
+  raw: RawSamples | null;
+  log: { error(detail: object, message: string): void };
+}
+
+/** What came of one request. */
+export interface Taken {
+  /** The session that the samples belong to; null when none of the aircraft has left its brief. */
+  session: string | null;
+  taken: number;
+  refused: number;
+  faults: { line: number; fault: SampleFault | "malformed" | "notInOrder" }[];
+}
+
+interface Feed {
+  session: string;
+  windows: Windows;
+  /** Recording, one after another. */
+  busy: Promise<void>;
+  stop: (() => void) | null;
+}
+
+/** Takes what instruments and stations send into the sessions that are open. */
+export class Feeds {
+  readonly #deps: FeedsDeps;
+  /** By account and aircraft. */
+  readonly #feeds = new Map<string, Feed>();
+
+  #counts = { taken: 0, refused: 0 };
+
+  constructor(deps: FeedsDeps) {
+    this.#deps = deps;
+  }
+
+  /** Returns how many samples were taken and refused since the start. */
+  get counts(): { taken: number; refused: number } {
+    return this.#counts;
+  }
+
+  /** Takes samples of an aircraft. Resolves once what they ended is recorded. */
+  async take(account: Account, aircraft: string, lines: readonly SampleLine[]): Promise<Taken> {
+    const { sessions, directory, clock } = this.#deps;
+    const live = sessions.underWay(aircraft);
+    if (!live) return { session: null, taken: 0, refused: lines.length, faults: [] };
+    const channels = (await directory.register.one("channels", aircraft))?.body.channels ?? [];
+    const feed = this.#feedOf(account, live);
+    const faults: Taken["faults"] = [];
+    const ended: Stretch[] = [];
+    let taken = 0;
+    for (const { line, sample } of lines) {
+      const judged = sample && judgeSample(sample, channels, live.state.type, clock.now());
+      if (!judged?.ok) {
+        faults.push({ line, fault: judged ? judged.fault : "malformed" });
+        continue;
+      }
+      const stretches = feed.windows.take(sample as NonNullable<typeof sample>, judged);
+      if (stretches) {
+        taken += 1;
+        ended.push(...stretches);
+      } else faults.push({ line, fault: "notInOrder" });
+    }
+    const { taken: before, refused } = this.#counts;
+    this.#counts = { taken: before + taken, refused: refused + faults.length };
+    await this.#record(feed, account, ended);
+    feed.stop ??= this.#deps.timers.after(LATEST_MS, () => this.#late(feed, account));
+    return { session: live.state.id, taken, refused: faults.length, faults: faults.slice(0, NAMED) };
+  }
+
+  /** Takes a report of a field's station into every open session there. Returns how many have news by it. */
+  async station(
+    account: Account,
+    place: string,
+    metar: string,
+  ): Promise<{ sessions: number; faulty: boolean }> {
+    const { sessions, clock } = this.#deps;
+    const by = { account: account.id, name: account.name };
+    let told = 0;
+    let faulty = false;
+    for (const live of sessions.openAtPlace(place)) {
+      await live.run((draft) => {
+        const verdict = decideStation(draft.state, metar, by, clock.now());
+        if (verdict.is === "faulty") faulty = true;
+        if (verdict.is !== "news") return;
+        told += 1;
+        draft.take(recordInstrument(draft.state, verdict.fact, clock.now()));
+      });
+    }
+    return { sessions: told, faulty };
+  }
+
+  #feedOf(account: Account, { state }: LiveSession): Feed {
+    const key = `${account.id} ${state.aircraft}`;
+    const known = this.#feeds.get(key);
+    if (known?.session === state.id) return known;
+    known?.stop?.();
+    const feed = { session: state.id, windows: new Windows(), busy: Promise.resolve(), stop: null };
+    this.#feeds.set(key, feed);
+    return feed;
+  }
+
+  #late(feed: Feed, account: Account): void {
+    feed.stop = null;
+    this.#record(feed, account, feed.windows.flush()).catch((error) =>
+      this.#deps.log.error({ err: error, session: feed.session }, "readings could not be recorded"),
+    );
+  }
+
+  #record(feed: Feed, account: Account, stretches: readonly Stretch[]): Promise<void> {
+    const turn = feed.busy.then(() => this.#recordAll(feed, account, stretches));
+    feed.busy = turn.catch(() => undefined);
+    return turn;
+  }
+
+  async #recordAll(feed: Feed, account: Account, stretches: readonly Stretch[]): Promise<void> {
+    const { sessions, clock, log, raw } = this.#deps;
+    const by = { account: account.id, name: account.name };
+    const live = stretches.length === 0 ? null : await sessions.get(feed.session);
+    for (const { from, to, readings, samples } of stretches) {
+      const kept = await raw?.keep(feed.session, samples).catch((error) => {
+        log.error({ err: error, session: feed.session }, "the samples could not be kept");
+      });
+      const fact = {
+        type: "instrumentsRead" as const,
+        ...by,
+        from,
+        to,
+        ...(kept ? { raw: kept } : {}),
+        readings,
+      };
+      await live?.run((draft) => draft.take(recordInstrument(draft.state, fact, clock.now())));
+    }
+  }
+}

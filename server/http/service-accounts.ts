@@ -1,0 +1,72 @@
+import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
+import { z } from "zod";
+import { type ServiceAccount, serviceAccountSchema } from "../../shared/house/serviceAccount.ts";
+import { auditTo } from "../audit.ts";
+import type { ServiceAccounts } from "../auth/service-accounts.ts";
+import { identityOf } from "./signed-in.ts";
+
+const tags = ["service accounts"];
+
+const { id, name, scopes, until, revoked } = serviceAccountSchema.shape;
+const shown = z.object({ id, name, scopes, until, revoked });
+
+/** Routes by which supervisors manage the accounts of other systems. */
+export const serviceAccountRoutes: FastifyPluginAsyncZod<{ accounts: ServiceAccounts }> = async (
+  app,
+  { accounts },
+) => {
+  app.get(
+    "/service-accounts",
+    {
+      config: { problems: ["notQualified"] },
+      schema: {
+        tags,
+        summary: "Every service account that was ever made; never its secret",
+        response: { 200: z.array(shown) },
+      },
+    },
+    async (request) => (await accounts.all(identityOf(request).person)).map(withoutSecret),
+  );
+
+  app.post(
+    "/service-accounts",
+    {
+      config: { problems: ["notQualified"] },
+      schema: {
+        tags,
+        summary: "Make a service account: its token is in this answer and is never shown again",
+        body: z.strictObject({ name, scopes, until }),
+        response: { 201: z.object({ id: z.string(), token: z.string() }) },
+      },
+    },
+    async (request, reply) => {
+      const { person } = identityOf(request);
+      const made = await accounts.add(person, request.body);
+      auditTo(request.log).done("accountMade", { person: person.id, account: made.id });
+      return reply.code(201).send(made);
+    },
+  );
+
+  app.post(
+    "/service-accounts/:id/revocation",
+    {
+      config: { problems: ["notFound", "notQualified", "stale"] },
+      schema: {
+        tags,
+        summary: "End a service account for good: it is refused from now on, and what it reads is cut off",
+        params: z.strictObject({ id }),
+        response: { 204: z.null() },
+      },
+    },
+    async (request, reply) => {
+      const { person } = identityOf(request);
+      await accounts.revoke(person, request.params.id);
+      auditTo(request.log).done("accountRevoked", { person: person.id, account: request.params.id });
+      return reply.code(204).send(null);
+    },
+  );
+};
+
+function withoutSecret({ secretHash: _, ...account }: ServiceAccount): Omit<ServiceAccount, "secretHash"> {
+  return account;
+}

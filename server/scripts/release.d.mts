@@ -1,0 +1,2 @@
+export function runtimePackages(): string[];
+export function release(into: string): string;

@@ -1,0 +1,65 @@
+import { appendFile, mkdir, readFile, rename, writeFile } from "node:fs/promises";
+import { join } from "node:path";
+
+const SHOWN = 100;
+
+/** A message that was given up, and why. */
+export interface DeadLetter {
+  at: string;
+  target: string;
+  id: string;
+  kind: string;
+  why: string;
+}
+
+/** How far each target came, and what was given up, in files beside the database. */
+export class Progress {
+  readonly #folder: string;
+
+  constructor(folder: string) {
+    this.#folder = folder;
+  }
+
+  /** Returns the position that a target reached; null before its first message. */
+  async position(target: string): Promise<string | null> {
+    try {
+      return await readFile(join(this.#folder, `${target}.position`), "utf8");
+    } catch (error) {
+      if ((error as NodeJS.ErrnoException).code === "ENOENT") return null;
+      throw error;
+    }
+  }
+
+  async reached(target: string, position: string): Promise<void> {
+    await this.#ready();
+    const file = join(this.#folder, `${target}.position`);
+    await writeFile(`${file}.new`, position, { mode: 0o600 });
+    await rename(`${file}.new`, file);
+  }
+
+  async gaveUp(letter: DeadLetter): Promise<void> {
+    await this.#ready();
+    await appendFile(join(this.#folder, "dead-letters.ndjson"), `${JSON.stringify(letter)}\n`, {
+      mode: 0o600,
+    });
+  }
+
+  /** Returns the last ones, the newest first. */
+  async deadLetters(): Promise<DeadLetter[]> {
+    const text = await readFile(join(this.#folder, "dead-letters.ndjson"), "utf8").catch(
+      (error: NodeJS.ErrnoException) => {
+        if (error.code === "ENOENT") return "";
+        throw error;
+      },
+    );
+    const lines = text.split("\n").filter((line) => line !== "");
+    return lines
+      .slice(-SHOWN)
+      .reverse()
+      .map((line) => JSON.parse(line) as DeadLetter);
+  }
+
+  async #ready(): Promise<void> {
+    await mkdir(this.#folder, { recursive: true, mode: 0o700 });
+  }
+}
