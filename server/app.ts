@@ -29,6 +29,7 @@ import { ownPasskeyRoutes, passkeySignInRoutes } from "./http/passkeys.ts";
 import { peopleRoutes } from "./http/people.ts";
 import { answerErrors } from "./http/problem.ts";
 import { proofRoutes } from "./http/proofs.ts";
+import { rehearsalRoutes } from "./http/rehearsals.ts";
 import { secure } from "./http/security.ts";
 import { sessionRoutes } from "./http/sessions.ts";
 import { signInRoute } from "./http/sign-in.ts";
@@ -110,6 +111,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     firstRun,
     lists,
     planning,
+    rehearsals,
     signIns,
     devices,
     types,
@@ -177,6 +179,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(typeRoutes, { directory, types, seals, signIns });
       if (options.crews) await inner.register(demoCrewRoute, { crews: options.crews });
       await inner.register(sessionRoutes, { store, sessions, planning, names, clock, bounds });
+      await inner.register(rehearsalRoutes, { store, sessions, rehearsals });
       await inner.register(noiseRoute, { store, names, clock });
       await inner.register(evidenceRoute, { store, notary, names, clock });
       await inner.register(proofRoutes, { store, notary });

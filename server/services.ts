@@ -16,6 +16,7 @@ import type { randomIds } from "./ids.ts";
 import { NO_BUS, type Others } from "./many/bus.ts";
 import { follow } from "./many/follow.ts";
 import { PeerPresence } from "./many/peer-presence.ts";
+import { Rehearsals } from "./rehearsals/rehearsals.ts";
 import type { SessionLog } from "./sessions/deps.ts";
 import { Planning } from "./sessions/planning.ts";
 import { Sessions } from "./sessions/sessions.ts";
@@ -58,6 +59,7 @@ export interface Services extends ServicesDeps {
   firstRun: FirstRun;
   lists: HouseLists;
   planning: Planning;
+  rehearsals: Rehearsals;
   signIns: SignIns;
   devices: Devices;
   types: TypeDrafts;
@@ -104,6 +106,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     names,
     seals,
   });
+  const rehearsals = new Rehearsals({ directory, store, sessions, clock, ids, seals });
   const demo = demoSignIns.length > 0;
   const signing = { devices: deviceRule, limits, secret, names, bus };
   const signIns = new SignIns({ directory, clock, ids, pinCost, demo, ...signing });
@@ -146,6 +149,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     firstRun,
     lists,
     planning,
+    rehearsals,
     signIns,
     devices,
     types,

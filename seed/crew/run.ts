@@ -1,4 +1,5 @@
 import { AS_READ } from "../../shared/models/unitChoice.ts";
+import type { Script } from "../../shared/partners/script.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { LIVE_STAGES, type Stage } from "../../shared/protocol/stages.ts";
@@ -13,7 +14,6 @@ import { CrewLink } from "./link.ts";
 import { narrate } from "./narrate.ts";
 import { Partner } from "./partner.ts";
 import { cast } from "./people.ts";
-import type { Script } from "./script.ts";
 
 export interface CrewOptions {
   /** The server's address, for example http://localhost:4380. */

@@ -1,5 +1,6 @@
 import type { SessionRecord } from "../../shared/paper/record.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
+import { isRehearsedAircraft } from "../../shared/protocol/rehearsal.ts";
 import { dayAndTime } from "../../shared/words/dates.ts";
 import { pluralsOf } from "../../shared/words/plural.ts";
 import { SPOKEN } from "../../shared/words/spoken.ts";
@@ -24,6 +25,7 @@ export async function printRecord(record: SessionRecord, now: number, form: Reco
     now,
     caution: record.caution,
     language: record.language,
+    rehearsal: isRehearsedAircraft(record.aircraft),
   });
   particulars(sheet, record);
   atAGlance(sheet, record);

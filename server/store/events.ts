@@ -103,8 +103,10 @@ export interface EventStore {
   sessionByPlan(command: string): Promise<SessionRow | null>;
   /** Returns the newest session of an aircraft. */
   lastSessionOf(aircraft: string): Promise<SessionRow | null>;
-  /** Newest first. */
+  /** Returns starts and returns without rehearsals, newest first. */
   sessions(limit: number): Promise<SessionRow[]>;
+  /** Returns rehearsals, newest first. */
+  rehearsals(limit: number): Promise<SessionRow[]>;
   /** Returns the row of every aircraft's own record, by id. */
   records(): Promise<SessionRow[]>;
   /** Returns every open session. */

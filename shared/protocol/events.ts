@@ -19,6 +19,8 @@ import { equipmentSchema } from "./equipment.ts";
 import { fieldSchema } from "./field.ts";
 import { fittedSchema } from "./fitted.ts";
 import { refusalSchema } from "./refusal.ts";
+import { rehearsalSchema } from "./rehearsal.ts";
+import { rehearsedSchema } from "./rehearsedFact.ts";
 import { seenAsideSchema } from "./seenAside.ts";
 import { standingSchema } from "./standing.ts";
 
@@ -53,6 +55,8 @@ export const factSchema = z.discriminatedUnion("type", [
     type: z.literal("planned"),
     aircraft: z.string(),
     place: z.string(),
+    /** Set for a rehearsal: there is no real aircraft. */
+    rehearsal: rehearsalSchema.optional(),
     /** Absent: a start. */
     purpose: z.literal("return").optional(),
     aircraftType: aircraftTypeSchema,
@@ -307,6 +311,8 @@ export const factSchema = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("supervisesAlso"), aircraft: z.array(z.string()) }),
   /** Nobody confirmed in time that a fire is out: the first word lapses. */
   z.strictObject({ type: z.literal("fireOutLapsed"), fire: ref }),
+  /** In a rehearsal alone: what its server says of the simulated world. */
+  z.strictObject({ type: z.literal("rehearsed"), said: rehearsedSchema }),
   z.strictObject({ type: z.literal("restarted") }),
   z.strictObject({ type: z.literal("clockStepped"), by: ms }),
 ]);

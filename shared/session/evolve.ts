@@ -132,6 +132,9 @@ function apply(state: SessionState, event: SessionEvent): SessionState {
       return evolveReport(state, event, fact);
     case "coolDownCut":
       return evolveCoolDownCut(state, fact);
+    case "rehearsed":
+      if (!state.rehearsal) throw new Error("only a rehearsal says what was rehearsed");
+      return state;
     case "delivered":
       return evolveDelivered(state, event, fact);
     case "refused":

@@ -131,6 +131,8 @@ describe("the documentation", () => {
       "/api/people/{id}/active",
       "/api/people/{id}/dates",
       "/api/people/{id}/pin",
+      "/api/rehearsals",
+      "/api/rehearsals/{id}",
       "/api/sessions",
       "/api/sessions/{id}",
       "/api/sessions/{id}/brief.pdf",

@@ -117,8 +117,12 @@ def verify(data, given=()):
     sealed(before, last, keys[:1])
     assert len(events) == manifest["events"], "not as many events as named"
     head = sha256(b"chockside session " + manifest["session"].encode()).hex()
+    rehearsed = manifest["session"].startswith("rehearsal-")
+    assert manifest["aircraft"].startswith("REHEARSAL-") == rehearsed, "a rehearsal in one place alone"
     for n, line in enumerate(events, 1):
         event = json.loads(line)
+        if n == 1 and event["fact"]["type"] == "planned":
+            assert ("rehearsal" in event["fact"]) == rehearsed, "a rehearsal in one place alone"
         assert event["seq"] == n and event["prev"] == head, f"event {n} is not chained to the one before"
         head = sha256(line).hex()
     assert head == manifest["head"], "the head is another"
@@ -131,7 +135,8 @@ def verify(data, given=()):
         assert origin == "chockside/session/" + manifest["session"], "a checkpoint of another session"
         assert base64.b64encode(root(leaves[: int(size)])).decode() == top, f"another root at {size}"
     assert int(size) == len(events), "no checkpoint of the whole record"
-    return f"OK {len(events)} events, {len(manifest['checkpoints'])} checkpoints, head {head}"
+    said = "REHEARSAL: no aircraft was started. " if rehearsed else ""
+    return f"OK {said}{len(events)} events, {len(manifest['checkpoints'])} checkpoints, head {head}"
 
 
 if __name__ == "__main__":

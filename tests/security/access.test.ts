@@ -252,6 +252,13 @@ const ROWS: readonly Row[] = [
   },
   { route: "GET /api/sessions", for: "signed in" },
   { route: "POST /api/sessions", for: "cockpit or supervisor", body: () => planBody() },
+  { route: "GET /api/rehearsals", for: "signed in" },
+  {
+    route: "POST /api/rehearsals",
+    for: "signed in",
+    body: () => ({ aircraft: "none", script: "firstDay", post: null }),
+  },
+  { route: "DELETE /api/rehearsals/{id}", for: "signed in", at: { id: "none" } },
   { route: "GET /api/sessions/{id}", for: "signed in" },
   { route: "GET /api/sessions/{id}/events", for: "signed in" },
   { route: "GET /api/join/{code}", for: "signed in", at: { code: "ACDEFG" } },

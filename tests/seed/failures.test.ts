@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { STOPPED_WARM } from "../../seed/crew/play.ts";
 import { demo } from "../../seed/demo-data.ts";
 import { attemptsLeft } from "../../shared/conditions/engines.ts";
 import { plain } from "../../shared/engine/life.ts";
 import { primeFigure } from "../../shared/figures/prime.ts";
 import { momentsOf } from "../../shared/paper/moments.ts";
 import { returnLog } from "../../shared/paper/returnLog.ts";
+import { STOPPED_WARM } from "../../shared/partners/play.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import { engineOf, type SessionState } from "../../shared/session/state.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { intend, type Move, playPost } from "../../seed/crew/play.ts";
 import { demo } from "../../seed/demo-data.ts";
+import { intend, type Move, playPost } from "../../shared/partners/play.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { personAt, playOut, START, Stage } from "./stage.ts";

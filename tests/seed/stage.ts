@@ -1,5 +1,5 @@
-import { intend, playPost } from "../../seed/crew/play.ts";
-import type { Script } from "../../seed/crew/script.ts";
+import { intend, playPost } from "../../shared/partners/play.ts";
+import type { Script } from "../../shared/partners/script.ts";
 import { usualOrder } from "../../shared/plan/usualOrder.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";

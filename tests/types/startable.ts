@@ -1,4 +1,4 @@
-import type { Script } from "../../seed/crew/script.ts";
+import type { Script } from "../../shared/partners/script.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { readAircraftType } from "../../shared/types/validate.ts";
 import { playOut, Stage } from "../seed/stage.ts";

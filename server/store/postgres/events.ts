@@ -1,6 +1,7 @@
 import { performance } from "node:perf_hooks";
 import { setTimeout as pause } from "node:timers/promises";
 import pg from "pg";
+import { REHEARSAL_ID } from "../../../shared/protocol/rehearsal.ts";
 import {
   type Append,
   type CheckpointRecord,
@@ -24,6 +25,9 @@ const AGAIN_MS = 50;
 const LEAST_MS = 250;
 
 const IS_SESSION = `"stage" <> '${RECORD_STAGE}'`;
+/** The id alone tells, so that no list can mix them up. */
+const IS_REHEARSAL = `"id" LIKE '${REHEARSAL_ID}%'`;
+const IS_START = `${IS_SESSION} AND NOT (${IS_REHEARSAL})`;
 
 const READERS = 4;
 const GROUP = 250;
@@ -104,7 +108,11 @@ export class PostgresEventStore implements EventStore {
   }
 
   sessions(limit: number): Promise<SessionRow[]> {
-    return this.#rows(`WHERE ${IS_SESSION} ORDER BY "createdAt" DESC, "id" COLLATE "C" DESC LIMIT $1`, [
+    return this.#rows(`WHERE ${IS_START} ORDER BY "createdAt" DESC, "id" COLLATE "C" DESC LIMIT $1`, [limit]);
+  }
+
+  rehearsals(limit: number): Promise<SessionRow[]> {
+    return this.#rows(`WHERE ${IS_REHEARSAL} ORDER BY "createdAt" DESC, "id" COLLATE "C" DESC LIMIT $1`, [
       limit,
     ]);
   }

@@ -1,11 +1,11 @@
-import { type Ask, type Choice, fill } from "../../shared/asks/ask.ts";
-import { askedOf } from "../../shared/asks/asked.ts";
-import type { ChoiceWord } from "../../shared/asks/choiceWord.ts";
-import { plain } from "../../shared/engine/life.ts";
-import type { Action } from "../../shared/protocol/commands.ts";
-import type { Post } from "../../shared/protocol/posts.ts";
-import type { Quantity } from "../../shared/protocol/quantity.ts";
-import { engineOf, type SessionState } from "../../shared/session/state.ts";
+import { type Ask, type Choice, fill } from "../asks/ask.ts";
+import { askedOf } from "../asks/asked.ts";
+import type { ChoiceWord } from "../asks/choiceWord.ts";
+import { plain } from "../engine/life.ts";
+import type { Action } from "../protocol/commands.ts";
+import type { Post } from "../protocol/posts.ts";
+import type { Quantity } from "../protocol/quantity.ts";
+import { engineOf, type SessionState } from "../session/state.ts";
 import { between } from "./chance.ts";
 import {
   brakePressure,

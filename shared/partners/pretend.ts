@@ -1,10 +1,10 @@
-import { boundsOf } from "../../shared/card/judge.ts";
-import { type Engine, plain } from "../../shared/engine/life.ts";
-import type { RunUpItem } from "../../shared/protocol/commands.ts";
-import type { Quantity, Unit } from "../../shared/protocol/quantity.ts";
-import { itemGauge } from "../../shared/runUp/verdict.ts";
-import type { Returning, SessionState } from "../../shared/session/state.ts";
-import type { AircraftType, Gauge } from "../../shared/types/schema.ts";
+import { boundsOf } from "../card/judge.ts";
+import { type Engine, plain } from "../engine/life.ts";
+import type { RunUpItem } from "../protocol/commands.ts";
+import type { Quantity, Unit } from "../protocol/quantity.ts";
+import { itemGauge } from "../runUp/verdict.ts";
+import type { Returning, SessionState } from "../session/state.ts";
+import type { AircraftType, Gauge } from "../types/schema.ts";
 import { between } from "./chance.ts";
 import type { Script } from "./script.ts";
 
