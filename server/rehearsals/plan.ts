@@ -58,7 +58,7 @@ export async function planRehearsal(
   const fact: FactOf<"planned"> = {
     type: "planned",
     aircraft: rehearsedAircraft(aircraft.id, code),
-    place: aircraft.stand ?? "Rehearsal",
+    place: aircraft.stand ?? aircraft.id,
     rehearsal: { seed, script, of: aircraft.id },
     aircraftType: sharedType(type),
     typeSeal: seal,

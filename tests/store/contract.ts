@@ -185,6 +185,17 @@ export function eventStoreContract(
       expect([await store.session("b"), await seqs("b")]).toEqual([null, []]);
     });
 
+    it("[RHS-5] lists rehearsals apart from all others, newest first", async () => {
+      await store.append(append("rehearsal-a", 0, 1, { createdAt: 5 }));
+      await store.append(append("b", 0, 1, { createdAt: 9 }));
+      await store.append(append("rehearsal-c", 0, 1, { createdAt: 7, closedAt: 8 }));
+      const ids = (rows: { id: string }[]) => rows.map(({ id }) => id);
+      expect(ids(await store.sessions(10))).toEqual(["b"]);
+      expect(ids(await store.rehearsals(10))).toEqual(["rehearsal-c", "rehearsal-a"]);
+      expect(ids(await store.rehearsals(1))).toEqual(["rehearsal-c"]);
+      expect(ids(await store.openSessions()).sort()).toEqual(["b", "rehearsal-a"]);
+    });
+
     it("[STO-2] lists the newest first, and apart from them what is not over", async () => {
       await store.append(append("a", 0, 1, { createdAt: 5 }));
       await store.append(append("b", 0, 1, { createdAt: 9, closedAt: 10, headAt: 77 }));

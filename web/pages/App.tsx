@@ -8,6 +8,7 @@ import { UnitsContext } from "../ui/units.ts";
 import { useWords } from "../words/words.ts";
 import { ElsewherePage } from "./ElsewherePage.tsx";
 import { Fault } from "./Fault.tsx";
+import { RehearsalEdge } from "./RehearsalEdge.tsx";
 import { go, useRoute } from "./route.ts";
 import { SessionPage } from "./SessionPage.tsx";
 
@@ -89,7 +90,10 @@ function ConnectedApp({ signedIn, connection }: { signedIn: SignedIn; connection
   );
   if (route.is === "session")
     return (
-      <SessionPage key={route.id} id={route.id} me={signedIn.person} connection={connection} call={call} />
+      <>
+        <RehearsalEdge session={route.id} />
+        <SessionPage key={route.id} id={route.id} me={signedIn.person} connection={connection} call={call} />
+      </>
     );
   return (
     <>
@@ -107,6 +111,7 @@ function ConnectedApp({ signedIn, connection }: { signedIn: SignedIn; connection
       {route.is === "house" && <HousePage me={signedIn.person} />}
       {route.is === "devices" && <DevicesPage />}
       {route.is === "people" && <PeoplePage me={signedIn.person} changed={ramp} />}
+      {route.is === "record" && <RehearsalEdge session={route.id} />}
       {route.is === "record" && <RecordPage id={route.id} />}
       {route.is === "types" && <TypesPages page={route.page} me={signedIn.person} changed={ramp} />}
       {route.is === "study" && <StudyPage page={route.page} more={route.more} />}

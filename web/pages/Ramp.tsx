@@ -170,7 +170,7 @@ function Join({ code }: { code: string | null }) {
         <input
           name="code"
           value={typed}
-          maxLength={6}
+          maxLength={8}
           autoComplete="off"
           onChange={(e) => setTyped(e.target.value.toUpperCase())}
         />

@@ -100,7 +100,8 @@ export function SessionPage({ id, me, connection, call }: Props) {
       <LeftAsWritten value={left}>
         <div className="session">
           <TitleBlock
-            aircraft={state.aircraft}
+            aircraft={state.rehearsal?.of ?? state.aircraft}
+            rehearsal={state.rehearsal !== undefined}
             typeName={state.type.name}
             place={state.place}
             stage={say.stage(state.stage)}

@@ -16,6 +16,7 @@ export const plan = {
 };
 
 export const title = {
+  rehearsal: "REHEARSAL",
   aircraft: "Aircraft",
   stage: (step: string) => `Stage ${step}`,
   step: (step: number, of: number) => `${step} of ${of}`,

@@ -17,6 +17,7 @@ export const plan: Text["plan"] = {
 };
 
 export const title: Text["title"] = {
+  rehearsal: "ENSAYO",
   aircraft: "Avión",
   stage: (step) => `Etapa ${step}`,
   step: (step, of) => `${step}/${of}`,
