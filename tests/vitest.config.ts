@@ -15,6 +15,7 @@ const PURE = filesOf(
   "panels",
   "print",
   "safety",
+  "simulation",
   "spec",
   "types",
   "words",
