@@ -106,7 +106,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     names,
     seals,
   });
-  const rehearsals = new Rehearsals({ directory, store, sessions, clock, ids, seals });
+  const rehearsals = new Rehearsals({ directory, store, sessions, clock, ids, seals, timers, log });
   const demo = demoSignIns.length > 0;
   const signing = { devices: deviceRule, limits, secret, names, bus };
   const signIns = new SignIns({ directory, clock, ids, pinCost, demo, ...signing });
@@ -137,6 +137,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const close = () => {
     stop();
     unfollow();
+    rehearsals.close();
     sessions.close();
   };
   return {

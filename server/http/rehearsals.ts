@@ -1,10 +1,15 @@
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
+import { engineSchema } from "../../shared/protocol/commands.ts";
 import { postSchema } from "../../shared/protocol/enums.ts";
-import { idSchema } from "../../shared/protocol/text.ts";
+import { FAULTS } from "../../shared/protocol/rehearsalFaults.ts";
+import { idSchema, line } from "../../shared/protocol/text.ts";
+import { rehearsalScriptSchema } from "../../shared/rehearsal/script.ts";
 import { personOf } from "../auth/identity.ts";
 import { NoRehearsal } from "../rehearsals/refused.ts";
 import type { Rehearsals } from "../rehearsals/rehearsals.ts";
+import { SCRIPTS } from "../rehearsals/scripts.ts";
+import { worldFor } from "../rehearsals/world.ts";
 import type { Sessions } from "../sessions/sessions.ts";
 import type { EventStore } from "../store/events.ts";
 import { ProblemError } from "./problem.ts";
@@ -21,6 +26,23 @@ export interface RehearsalRoutesOptions {
 }
 
 const begun = z.object({ id: z.string(), code: z.string() });
+const idParams = z.strictObject({ id: idSchema });
+const part = z.number().min(0).max(1);
+const controls = z.strictObject({
+  engines: z.record(
+    z.string().regex(/^[1-8]$/),
+    z.strictObject({
+      starter: z.boolean(),
+      primer: z.boolean(),
+      mixture: part,
+      throttle: part,
+      ignition: z.boolean(),
+      boostPump: z.boolean(),
+    }),
+  ),
+  vacuumFrom: engineSchema.nullable(),
+  generators: z.boolean(),
+});
 
 /** Rehearsals have routes and a list of their own, so that no list of starts can hold one. */
 export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = async (
@@ -45,6 +67,18 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
     },
   );
 
+  app.get(
+    "/rehearsals/scripts",
+    {
+      schema: {
+        tags: ["rehearsals"],
+        summary: "The scripts that come with the program, whole: each is the JSON that beginning one takes",
+        response: { 200: z.array(rehearsalScriptSchema) },
+      },
+    },
+    async () => [...SCRIPTS],
+  );
+
   app.post(
     "/rehearsals",
     {
@@ -54,7 +88,9 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
         summary: "Begin a rehearsal of an aircraft of the house: nothing of it is a start",
         body: z.strictObject({
           aircraft: idSchema,
-          script: idSchema,
+          script: z
+            .union([idSchema, rehearsalScriptSchema])
+            .describe("The id of a script, or one of your own"),
           seed: z.number().int().min(0).max(0xffff_ffff).optional(),
           post: postSchema.nullable().describe("The post that who asks takes; null to watch"),
         }),
@@ -67,6 +103,72 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
     },
   );
 
+  app.get(
+    "/rehearsals/:id/world",
+    {
+      config: { problems: ["notFound"] },
+      schema: {
+        tags: ["rehearsals"],
+        summary: "What the person who asks sees of the simulated aircraft from their post",
+        params: idParams,
+        response: { 200: z.record(z.string(), z.unknown()).describe("SeenWorld") },
+      },
+    },
+    async (request) =>
+      said(async () => {
+        const rehearsal = rehearsals.running(request.params.id);
+        const { state } = await sessions.get(rehearsal.id);
+        return { ...worldFor(rehearsal, state, personOf(identityOf(request))) };
+      }),
+  );
+
+  app.put(
+    "/rehearsals/:id/hands",
+    {
+      config: { problems: ["notFound", "notQualified"] },
+      schema: {
+        tags: ["rehearsals"],
+        summary: "Set the controls of the simulated cockpit, by who holds it; null leaves them to good hands",
+        params: idParams,
+        body: z.strictObject({ controls: controls.nullable() }),
+        response: { 204: z.null() },
+      },
+    },
+    async (request, reply) => {
+      await said(async () => {
+        const rehearsal = rehearsals.running(request.params.id);
+        const { state } = await sessions.get(rehearsal.id);
+        const { id } = personOf(identityOf(request));
+        if (state.posts.cockpit?.id !== id)
+          throw new NoRehearsal("notQualified", "Take the cockpit of this rehearsal first");
+        rehearsal.work(request.body.controls);
+      });
+      return reply.code(204).send(null);
+    },
+  );
+
+  app.post(
+    "/rehearsals/:id/desk",
+    {
+      config: { problems: ["notFound", "notQualified"] },
+      schema: {
+        tags: ["rehearsals"],
+        summary: "Freeze it, set its speed, throw a fault, or write a mark: by who began it, or a supervisor",
+        params: idParams,
+        body: z.discriminatedUnion("do", [
+          z.strictObject({ do: z.literal("pace"), frozen: z.boolean(), speed: z.number().min(1).max(4) }),
+          z.strictObject({ do: z.literal("throw"), fault: z.enum(FAULTS), engine: engineSchema }),
+          z.strictObject({ do: z.literal("mark"), words: line(140) }),
+        ]),
+        response: { 204: z.null() },
+      },
+    },
+    async (request, reply) => {
+      await said(() => rehearsals.atDesk(request.params.id, personOf(identityOf(request)), request.body));
+      return reply.code(204).send(null);
+    },
+  );
+
   app.delete(
     "/rehearsals/:id",
     {
@@ -74,7 +176,7 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
       schema: {
         tags: ["rehearsals"],
         summary: "End a rehearsal at once",
-        params: z.strictObject({ id: idSchema }),
+        params: idParams,
         response: { 204: z.null() },
       },
     },

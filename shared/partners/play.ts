@@ -150,7 +150,10 @@ function figureFor(
     return ask.say === "voltsCranked" ? crankingVolts(state, script) : cartVolts(state, script);
   }
   if (draft.type === "recordCheck") {
-    const range = state.type.checks.find((c) => c.id === draft.check)?.range;
+    const check = state.type.checks.find((c) => c.id === draft.check);
+    const shown = check && script.world?.check(check);
+    if (shown) return shown;
+    const range = check?.range;
     return range ? checkFigure(range, script, draft.check) : null;
   }
   if (draft.type === "answerCard") return cardFigure(state, draft.item, script);

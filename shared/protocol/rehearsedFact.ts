@@ -5,7 +5,7 @@ const engine = z.number().int().min(1).max(8);
 const person = z.strictObject({ id: z.string(), name: z.string() });
 
 /** What the simulated aircraft suffered by the end, of which its type has a limit or no crew sees a figure. */
-export const SUFFERED = ["starterHeat", "withoutOil", "fuelUnburnt"] as const;
+export const SUFFERED = ["starterHeat", "withoutOil"] as const;
 export type Suffered = (typeof SUFFERED)[number];
 
 /** What a rehearsal's server says of the simulated world, so that what the crew did can be told from the record alone. */
@@ -21,7 +21,7 @@ export const rehearsedSchema = z.discriminatedUnion("is", [
     found: z.number(),
     /** The type's limit; null where it has none. */
     allowed: z.number().nullable(),
-    unit: z.enum(["degC", "s", "count"]),
+    unit: z.enum(["K", "s"]),
   }),
 ]);
 export type Rehearsed = z.infer<typeof rehearsedSchema>;

@@ -111,7 +111,7 @@ function fuelNormal({ type }: Plant): number {
 
 function primedAfter({ primed }: EngineSim, is: Running, hands: EngineControls, dt: number): number {
   const given = primed + (hands.primer ? dt : 0);
-  if (is === "firing") return Math.max(0, given - BURNT * dt);
+  if (is === "firing" || is === "running") return Math.max(0, given - BURNT * dt);
   if (is === "cranking" && hands.mixture < DRAWS && hands.throttle > 0.8)
     return Math.max(0, given - BLOWN_OUT * dt);
   return given;

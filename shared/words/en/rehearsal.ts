@@ -29,7 +29,6 @@ const faults: Record<FaultKind, string> = {
 const suffered: Record<Suffered, string> = {
   starterHeat: "hottest starter",
   withoutOil: "ran without oil pressure",
-  fuelUnburnt: "primer strokes that did not burn",
 };
 
 /** Words of a rehearsal's own events. */

@@ -28,7 +28,6 @@ export const rehearsal: RehearsalWords = {
   suffered: {
     starterHeat: "arrancador más caliente",
     withoutOil: "giró sin presión de aceite",
-    fuelUnburnt: "bombazos de cebado sin quemar",
   },
   fault: (what) => `Ensayo: ${what}`,
   faultAt: (what, n) => `Ensayo: ${what}, número ${n}`,
