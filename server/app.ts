@@ -5,12 +5,11 @@ import { Nonces } from "./auth/nonces.ts";
 import { Passkeys } from "./auth/passkeys.ts";
 import { Proofs } from "./auth/proofs.ts";
 import { SingleUse } from "./auth/single-use.ts";
-import type { DemoCrews } from "./demo-crews.ts";
 import { Door } from "./door.ts";
 import { aircraftRoutes } from "./http/aircraft.ts";
 import { begunTypeRoutes } from "./http/begun-types.ts";
 import { currencyRoutes } from "./http/currencies.ts";
-import { demoCrewRoute, demoRoute } from "./http/demo.ts";
+import { demoRoute } from "./http/demo.ts";
 import { deviceRoutes, enrolRoutes } from "./http/devices.ts";
 import { directoryRoutes } from "./http/directory.ts";
 import { document } from "./http/docs.ts";
@@ -59,8 +58,8 @@ export interface AppOptions {
   printer?: Printer;
   /** `token` admits scrapers on other machines. `process` adds Node's own figures; set it once per process. */
   metrics?: { token: string | null; process: boolean };
-  /** The scripted crews of the demo; without them nobody can begin one. */
-  crews?: DemoCrews;
+  /** True when the demo's sign-in page offers to begin a rehearsal with one touch. */
+  crews?: boolean;
   /** The TLS certificate; null for plain HTTP. */
   tls: Tls | null;
 }
@@ -156,7 +155,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     prefix: "/api",
     directory,
     demoSignIns,
-    crews: options.crews !== undefined,
+    crews: options.crews === true,
   });
   await app.register(ownRoutes, { prefix: "/api", signIns, proofs, within });
   await app.register(
@@ -177,7 +176,6 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(houseSettingsRoutes, { directory, clock });
       await inner.register(begunTypeRoutes, { begun, directory });
       await inner.register(typeRoutes, { directory, types, seals, signIns });
-      if (options.crews) await inner.register(demoCrewRoute, { crews: options.crews });
       await inner.register(sessionRoutes, { store, sessions, planning, names, clock, bounds });
       await inner.register(rehearsalRoutes, { store, sessions, rehearsals });
       await inner.register(noiseRoute, { store, names, clock });

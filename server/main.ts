@@ -1,13 +1,11 @@
 import { randomBytes, randomUUID } from "node:crypto";
 import { fileURLToPath } from "node:url";
-import type { FastifyInstance } from "fastify";
 import { pino } from "pino";
 import { createApp } from "./app.ts";
 import { PIN_COST } from "./auth/pin.ts";
 import { ServerClock, systemTimers } from "./clock.ts";
 import { type Config, readConfig } from "./config.ts";
 import { seedDemo } from "./demo.ts";
-import { DemoCrews } from "./demo-crews.ts";
 import { openSigner } from "./evidence/signer.ts";
 import { randomIds } from "./ids.ts";
 import { LOG_OPTIONS } from "./log.ts";
@@ -41,11 +39,10 @@ async function main(): Promise<void> {
   const { store, directory, enter } = stores;
   const clock = new ServerClock(stores.clocks, await store.newestAt());
   // Take turns: servers that start together on an empty database must not both fill it.
-  // Loaded only with the demo on, as are its crews: real use never runs a line of either.
+  // Loaded only with the demo on: real use never runs a line of it.
   const demo = config.demo ? (await import("../seed/demo-data.ts")).demo : null;
   if (demo) await directory.inTurn(["demo"], () => seedDemo(directory, demo, clock.now(), PIN_COST));
   const demoSignIns = demo ? demo.people : [];
-  const crews = demo && new DemoCrews(async () => (await import("../seed/crew/inProcess.ts")).playCrew);
   const secret = config.secret ?? randomBytes(32);
   const bus = config.redis === null ? NO_BUS : new RedisBus(config.redis, secret, log);
   const others = enter && { bus, enter, server: randomUUID() };
@@ -73,7 +70,7 @@ async function main(): Promise<void> {
     live: { origins: config.origins },
     metrics: { token: config.metricsToken, process: true },
     tls,
-    ...(crews && !tls ? { crews } : {}),
+    crews: demo !== null,
   });
   await app.listen({ port: config.port, host: config.host }).catch((error: NodeJS.ErrnoException) => {
     throw asRefusal(error, config.host, config.port);
@@ -82,7 +79,6 @@ async function main(): Promise<void> {
   const address = app.server.address();
   const port = typeof address === "object" && address ? address.port : config.port;
   const scheme = tls ? "https" : "http";
-  crews?.reach(`${scheme}://${hostOf(address)}:${port}`);
   console.log(`chockside: listening on ${scheme}://localhost:${port} (documentation at /docs)`);
   sayTls(tls, config);
   await sayDemo(directory);
@@ -94,7 +90,6 @@ async function main(): Promise<void> {
     stopping = true;
     log.info({ signal }, "stopping");
     setTimeout(() => process.exit(1), STOP_MS).unref();
-    crews?.stop();
     await app.close();
     services.close();
     await services.notary.idle();
@@ -127,13 +122,6 @@ async function main(): Promise<void> {
       "*** For real use set CHOCKSIDE_DEMO=off and another CHOCKSIDE_DATA: an empty house prints a link ***\n",
     );
   }
-}
-
-/** Returns the host at which this machine reaches what listens at this address. */
-function hostOf(address: ReturnType<FastifyInstance["server"]["address"]>): string {
-  if (typeof address !== "object" || address === null) return "localhost";
-  if (address.address === "0.0.0.0" || address.address === "::") return "localhost";
-  return address.family === "IPv6" ? `[${address.address}]` : address.address;
 }
 
 /** Prints how panels reach this server: its certificate, or that it speaks plain HTTP. */

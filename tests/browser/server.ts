@@ -4,12 +4,10 @@ import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { playCrew } from "../../seed/crew/inProcess.ts";
 import { type Demo, demo } from "../../seed/demo-data.ts";
 import { createApp } from "../../server/app.ts";
 import { ServerClock } from "../../server/clock.ts";
 import { seedDemo } from "../../server/demo.ts";
-import { DemoCrews } from "../../server/demo-crews.ts";
 import { randomIds } from "../../server/ids.ts";
 import { buildServices } from "../../server/services.ts";
 import { openDatabase } from "../../server/store/open.ts";
@@ -32,7 +30,7 @@ interface Setup {
   patience?: number;
   /** Returns a demo type as this server is to hold it. */
   typed?: (type: AircraftType) => AircraftType;
-  /** True lets people begin the demo's scripted crew. */
+  /** True shows the keys that begin a rehearsal on the sign-in page. */
   crews?: boolean;
 }
 
@@ -45,10 +43,10 @@ export class TestServer {
   #port = 0;
   #stop: () => Promise<void> = async () => {};
 
-  readonly #crews: DemoCrews | null;
+  readonly #crews: boolean;
 
   constructor({ site = SITE, aircraft = [], patience, crews = false, typed = (t) => t }: Setup = {}) {
-    this.#crews = crews ? new DemoCrews(async () => playCrew) : null;
+    this.#crews = crews;
     this.#site = site;
     this.#data = {
       ...demo,
@@ -110,13 +108,11 @@ export class TestServer {
       proxies: [],
       live: { origins },
       tls: null,
-      ...(this.#crews ? { crews: this.#crews } : {}),
+      crews: this.#crews,
     });
     await app.listen({ port: this.#port, host: "127.0.0.1" });
     this.#port = (app.server.address() as AddressInfo).port;
-    this.#crews?.reach(this.url);
     this.#stop = async () => {
-      this.#crews?.stop();
       await app.close();
       services.close();
       await store.close();

@@ -3,7 +3,6 @@ import type { FastifyBaseLogger, FastifyInstance } from "fastify";
 import { createApp } from "../../server/app.ts";
 import { hashPin } from "../../server/auth/pin.ts";
 import type { DeviceRule } from "../../server/auth/sign-ins.ts";
-import type { DemoCrews } from "../../server/demo-crews.ts";
 import type { EvidenceSigner } from "../../server/evidence/signer.ts";
 import type { PerMinute } from "../../server/http/limits.ts";
 import { randomIds } from "../../server/ids.ts";
@@ -79,7 +78,6 @@ export interface TestOptions {
   secret?: Buffer;
   logger?: FastifyBaseLogger;
   printer?: Printer;
-  crews?: DemoCrews;
 }
 
 /** The test type with an approval, because a draft is never planned. */
@@ -161,7 +159,6 @@ export async function testServer(options: TestOptions = {}): Promise<TestServer>
     printer: options.printer ?? { print: printJob, close() {} },
     metrics: { token: options.metricsToken ?? null, process: false },
     tls: options.tls ?? null,
-    ...(options.crews ? { crews: options.crews } : {}),
   });
   const close = async () => {
     await app.close();

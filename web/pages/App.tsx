@@ -24,6 +24,7 @@ const PeoplePage = later(() => import("./people/PeoplePage.tsx").then((m) => m.P
 const PlanPage = later(() => import("./PlanPage.tsx").then((m) => m.PlanPage));
 const Ramp = later(() => import("./Ramp.tsx").then((m) => m.Ramp));
 const RecordPage = later(() => import("./RecordPage.tsx").then((m) => m.RecordPage));
+const RehearsePage = later(() => import("./rehearsal/RehearsePage.tsx").then((m) => m.RehearsePage));
 const SignIn = later(() => import("./SignIn.tsx").then((m) => m.SignIn));
 const StudyPage = later(() => import("./StudyPage.tsx").then((m) => m.StudyPage));
 const TypesPages = later(() => import("./types/TypesPages.tsx").then((m) => m.TypesPages));
@@ -105,6 +106,7 @@ function ConnectedApp({ signedIn, connection }: { signedIn: SignedIn; connection
         </p>
       )}
       {unsettled && <Unsettled session={unsettled} />}
+      {route.is === "rehearse" && <RehearsePage wanted={route.aircraft} changed={ramp} />}
       {route.is === "plan" && <PlanPage wanted={route.aircraft} />}
       {route.is === "aircraft" && <AircraftPages page={route.page} me={signedIn.person} changed={ramp} />}
       {route.is === "equipment" && <EquipmentPages id={route.id} me={signedIn.person} changed={ramp} />}

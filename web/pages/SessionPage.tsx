@@ -1,6 +1,7 @@
 import { type ReactNode, Suspense, useEffect, useMemo, useRef, useState } from "react";
 import { starterHeld } from "../../shared/engine/starterHeld.ts";
 import { postHeld } from "../../shared/posts/postHeld.ts";
+import { POSTS } from "../../shared/protocol/posts.ts";
 import type { WireError } from "../../shared/protocol/wire.ts";
 import { timeOfDay } from "../../shared/words/dates.ts";
 import type { PersonRow } from "../net/api.ts";
@@ -34,6 +35,8 @@ const SupervisorPage = later(() => import("./SupervisorPage.tsx").then((m) => m.
 const CockpitReadings = later(() => import("./CockpitReadings.tsx").then((m) => m.CockpitReadings));
 const Senses = later(() => import("../senses/Senses.tsx").then((m) => m.Senses));
 const SessionSheet = later(() => import("./SessionSheet.tsx").then((m) => m.SessionSheet));
+
+const RehearsalStrip = later(() => import("./rehearsal/RehearsalStrip.tsx").then((m) => m.RehearsalStrip));
 
 const figuringPart = laterPart(() => import("../posts/shared/figuringOf.ts").then((m) => m.figuringOf));
 
@@ -74,7 +77,8 @@ export function SessionPage({ id, me, connection, call }: Props) {
   const panel: Panel = {
     state,
     post,
-    me,
+    // Anybody may practise any post.
+    me: state.rehearsal ? { ...me, mayHold: POSTS } : me,
     device: device().id,
     words,
     people,
@@ -119,6 +123,11 @@ export function SessionPage({ id, me, connection, call }: Props) {
             <Suspense fallback={<NoticesToCome panel={panel} />}>
               <Senses panel={panel} lasting={view.lasting} />
             </Suspense>
+            {state.rehearsal && (
+              <Suspense fallback={null}>
+                <RehearsalStrip panel={panel} />
+              </Suspense>
+            )}
           </div>
           {/* Before the panel, so that Tab leads from the sheet to the ask and the stops. */}
           {menu && (

@@ -6,6 +6,7 @@ export type Route =
   | { is: "ramp"; join: string | null; play: Play | null }
   | { is: "plan"; aircraft: string | null }
   | { is: "aircraft"; page: AircraftRoute }
+  | { is: "rehearse"; aircraft: string | null }
   | { is: "board" }
   | { is: "devices" }
   | { is: "people" }
@@ -34,6 +35,7 @@ const listeners = new Set<() => void>();
 export function routeOf(path: string, search: string): Route {
   const [, first, id, more, ...rest] = path.split("/");
   if (first === "plan") return { is: "plan", aircraft: new URLSearchParams(search).get("aircraft") };
+  if (first === "rehearse") return { is: "rehearse", aircraft: new URLSearchParams(search).get("aircraft") };
   if (first === "aircraft") return { is: "aircraft", page: aircraftRouteOf(id) };
   if (first === "board") return { is: "board" };
   if (first === "devices") return { is: "devices" };
