@@ -1,6 +1,7 @@
 import { randomUUID } from "node:crypto";
 import type { Action } from "../../shared/protocol/commands.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import { isPartner, PARTNER_ID } from "../../shared/protocol/rehearsal.ts";
 import type { FaultKind } from "../../shared/protocol/rehearsalFaults.ts";
 import type { Rehearsed } from "../../shared/protocol/rehearsedFact.ts";
 import { FAULT } from "../../shared/rehearsal/faults.ts";
@@ -20,8 +21,6 @@ const STEP_MS = 250;
 const CATCH_UP_MS = 2_000;
 /** A partner takes a post that a person left after this. Milliseconds. */
 const LEFT_MS = 30_000;
-/** Begins the id of every partner; no person of the house has such an id. */
-const PARTNER = "partner.";
 /** How each partner is called, in every language. */
 const NAMES: Readonly<Record<Post, string>> = {
   cockpit: "Auto 1",
@@ -126,7 +125,7 @@ export class RunningRehearsal {
   async #play(state: SessionState, now: number, passed: number): Promise<void> {
     const vacant = POSTS.find((post) => this.#takes(state, post, now));
     if (vacant) await this.#act(vacant, { type: "claimPost", post: vacant });
-    const partners = POSTS.filter((post) => state.posts[post]?.id.startsWith(PARTNER));
+    const partners = POSTS.filter((post) => isPartner(state.posts[post]?.id ?? ""));
     const human = state.posts.cockpit !== null && !partners.includes("cockpit");
     const { playing, facts, act } = playStep(this.#playing, state, {
       now,
@@ -144,7 +143,7 @@ export class RunningRehearsal {
   #takes(state: SessionState, post: Post, now: number): boolean {
     const held = state.posts[post];
     if (held !== null) {
-      if (!held.id.startsWith(PARTNER)) this.#kept.set(post, null);
+      if (!isPartner(held.id)) this.#kept.set(post, null);
       return false;
     }
     if (state.offers[post] !== null) return false;
@@ -158,7 +157,7 @@ export class RunningRehearsal {
   }
 
   async #act(post: Post, action: Action): Promise<void> {
-    const id = `${PARTNER}${post}.${this.#seed}`;
+    const id = `${PARTNER_ID}${post}.${this.#seed}`;
     const partner: Person = { id, name: NAMES[post], device: id, mayHold: POSTS };
     const clientAt = this.#deps.clock.now();
     await this.#deps.sessions.command(partner, {

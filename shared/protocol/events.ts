@@ -19,7 +19,7 @@ import { equipmentSchema } from "./equipment.ts";
 import { fieldSchema } from "./field.ts";
 import { fittedSchema } from "./fitted.ts";
 import { refusalSchema } from "./refusal.ts";
-import { rehearsalSchema } from "./rehearsal.ts";
+import { rehearsalSchema } from "./rehearsalSchema.ts";
 import { rehearsedSchema } from "./rehearsedFact.ts";
 import { seenAsideSchema } from "./seenAside.ts";
 import { standingSchema } from "./standing.ts";

@@ -1,16 +1,12 @@
-import { z } from "zod";
-import { idSchema } from "./text.ts";
-
 /** What a session's plan says when it is a rehearsal: no real aircraft, and nothing of it counts as a start. */
-export const rehearsalSchema = z.strictObject({
+export interface Rehearsal {
   /** Draws everything that the simulation and the script leave to chance. */
-  seed: z.number().int().min(0).max(0xffff_ffff),
+  seed: number;
   /** The script that decides what goes wrong. */
-  script: idSchema,
+  script: string;
   /** The registration of the aircraft that is rehearsed. */
-  of: idSchema,
-});
-export type Rehearsal = z.infer<typeof rehearsalSchema>;
+  of: string;
+}
 
 /**
  * Begins the id of every rehearsal, and of nothing else. So each event, each command, each checkpoint and each export
@@ -23,6 +19,11 @@ export const REHEARSED_AIRCRAFT = "REHEARSAL-";
 
 /** Begins the code by which people join a rehearsal. */
 export const REHEARSAL_CODE = "R-";
+
+/** Begins the id of every simulated partner; no person of a house has such an id. */
+export const PARTNER_ID = "partner.";
+
+export const isPartner = (person: string): boolean => person.startsWith(PARTNER_ID);
 
 /** Longest part of a registration in the name of a rehearsed aircraft: with its marks it is a plain identifier. */
 const REGISTRATION = 40;

@@ -74,11 +74,12 @@ export function SessionPage({ id, me, connection, call }: Props) {
     return <Waiting trouble={view.trouble} words={connectionWords(view, moment.panel, text)} />;
 
   const fresh = isFresh(view, moment.panel);
+  // Anybody may practise any post.
+  const who = state.rehearsal ? { ...me, mayHold: [...POSTS] } : me;
   const panel: Panel = {
     state,
     post,
-    // Anybody may practise any post.
-    me: state.rehearsal ? { ...me, mayHold: POSTS } : me,
+    me: who,
     device: device().id,
     words,
     people,
@@ -110,7 +111,7 @@ export function SessionPage({ id, me, connection, call }: Props) {
             place={state.place}
             stage={say.stage(state.stage)}
             stageStep={stageStep(state, text)}
-            posts={postCells(state, view.links, me, post, moment.server, fresh, tested, words)}
+            posts={postCells(state, view.links, who, post, moment.server, fresh, tested, words)}
             clock={timeOfDay(moment.server)}
             connection={connectionWords(view, moment.panel, text)}
             connectionIs={fresh ? "live" : "stale"}
