@@ -101,6 +101,15 @@ describe("the evidence of a rehearsal", () => {
 });
 
 describe("the papers of a rehearsal", () => {
+  it("[RHS-30] print what they did in the record, and those of a start do not", async () => {
+    for (const session of [both.rehearsal, both.start]) {
+      const record = recordOf(await events(session), "00", SPOKEN.en);
+      const { solid } = await readPdf(await printRecord(record, START, "short"));
+      expect(solid.includes("Whattheydid"), session).toBe(session === both.rehearsal);
+      expect(record.debrief === null).toBe(session === both.start);
+    }
+  });
+
   it("[RHS-7] say so at the head of every page, in each language, and those of a start do not", async () => {
     for (const language of LANGUAGES) {
       const say = SPOKEN[language];
