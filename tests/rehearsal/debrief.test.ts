@@ -107,7 +107,7 @@ describe("a debrief", () => {
     expect(drill?.is === "drill" && drill.missed > 0).toBe(true);
   });
 
-  it("[RHS-31] tells the crew that runs an engine without oil pressure, by the type's limit", () => {
+  it("[RHS-23] [RHS-31] tells the crew that runs an engine without oil pressure, by the type's limit", () => {
     const theatre = new Theatre(twin, HARD, 4);
     // Nobody stops it: the attempt is left after ten minutes.
     theatre.play(10, (_state, _post, action) => (isSend(action, "shutDown") ? null : action), 1_000);
