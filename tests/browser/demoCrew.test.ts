@@ -47,7 +47,9 @@ it("[PAN-55] [RHS-26] one touch puts a person into the cockpit, whose starter tu
   await page.screenshot({ path: `${process.env.SHOTS ?? "/tmp"}/rehearsal-cockpit.png` });
   await starter.hover();
   await page.mouse.down();
-  await expect.poll(async () => Number.parseInt((await rpm.locator("b").textContent()) ?? "0", 10)).toBeGreaterThan(40);
+  await expect
+    .poll(async () => Number.parseInt((await rpm.locator("b").textContent()) ?? "0", 10))
+    .toBeGreaterThan(40);
   await page.mouse.up();
   await expect.poll(async () => Number.parseInt((await rpm.locator("b").textContent()) ?? "0", 10)).toBe(0);
   await page.context().close();
