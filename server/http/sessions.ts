@@ -189,7 +189,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
             .string()
             .trim()
             .toUpperCase()
-            .regex(CODE_PATTERN, "must be the characters shown with the session"),
+            .regex(CODE_PATTERN, "must be the six characters shown with the session"),
         }),
         response: { 200: z.object({ id: z.string(), aircraft: z.string() }) },
       },
