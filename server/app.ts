@@ -6,14 +6,13 @@ import { Nonces } from "./auth/nonces.ts";
 import { Passkeys } from "./auth/passkeys.ts";
 import { Proofs } from "./auth/proofs.ts";
 import { SingleUse } from "./auth/single-use.ts";
-import type { DemoCrews } from "./demo-crews.ts";
 import type { DemoYear } from "./demo-year.ts";
 import { Door } from "./door.ts";
 import { aircraftRoutes } from "./http/aircraft.ts";
 import { begunTypeRoutes } from "./http/begun-types.ts";
 import { channelRoutes } from "./http/channels.ts";
 import { currencyRoutes } from "./http/currencies.ts";
-import { demoCrewRoute, demoRoute, demoYearRoute } from "./http/demo.ts";
+import { demoRoute, demoYearRoute } from "./http/demo.ts";
 import { deviceRoutes, enrolRoutes } from "./http/devices.ts";
 import { directoryRoutes } from "./http/directory.ts";
 import { document } from "./http/docs.ts";
@@ -36,6 +35,7 @@ import { ownPasskeyRoutes, passkeySignInRoutes } from "./http/passkeys.ts";
 import { peopleRoutes } from "./http/people.ts";
 import { answerErrors } from "./http/problem.ts";
 import { proofRoutes } from "./http/proofs.ts";
+import { rehearsalRoutes } from "./http/rehearsals.ts";
 import { secure } from "./http/security.ts";
 import { serviceAccountRoutes } from "./http/service-accounts.ts";
 import { sessionRoutes } from "./http/sessions.ts";
@@ -72,8 +72,8 @@ export interface AppOptions {
   metrics?: { token: string | null; process: boolean; surroundings?: readonly Surrounding[] };
   /** Tells other systems of events; without it nobody is told. */
   webhooks?: Webhooks;
-  /** The scripted crews of the demo; without them nobody can begin one. */
-  crews?: DemoCrews;
+  /** True when the demo's sign-in page offers to begin a rehearsal with one touch. */
+  crews?: boolean;
   /** The demo's invented year; without it nobody can have it made. */
   year?: DemoYear;
   /** The TLS certificate; null for plain HTTP. */
@@ -132,6 +132,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     firstRun,
     lists,
     planning,
+    rehearsals,
     signIns,
     accounts,
     devices,
@@ -182,7 +183,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     prefix: "/api",
     directory,
     demoSignIns,
-    crews: options.crews !== undefined,
+    crews: options.crews === true,
   });
   await app.register(ownRoutes, { prefix: "/api", ...admitting });
   await app.register(
@@ -209,10 +210,10 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(webhookRoute, { webhooks: options.webhooks ?? null });
       await inner.register(begunTypeRoutes, { begun, directory });
       await inner.register(typeRoutes, { directory, types, seals, signIns });
-      if (options.crews) await inner.register(demoCrewRoute, { crews: options.crews });
       if (options.year) await inner.register(demoYearRoute, { year: options.year });
       await inner.register(sessionRoutes, { store, sessions, planning, names, clock, bounds });
       await inner.register(liveRoute, { store, sessions, names, clock, readers });
+      await inner.register(rehearsalRoutes, { store, sessions, rehearsals });
       await inner.register(noiseRoute, { store, names, clock });
       await inner.register(evidenceRoute, { store, notary, names, clock });
       await inner.register(proofRoutes, { store, notary });

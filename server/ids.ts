@@ -1,4 +1,5 @@
 import { randomBytes, randomInt, randomUUID } from "node:crypto";
+import { REHEARSAL_CODE } from "../shared/protocol/rehearsal.ts";
 
 /** Letters and digits that are not mistaken for each other when read aloud or in sunlight. */
 const CODE_ALPHABET = "ACDEFGHJKMNPRTUVWXY34679";
@@ -6,7 +7,8 @@ const CODE_LENGTH = 6;
 /** 24 different characters carry 4.58 bits each, so 28 of them carry 128. */
 const ENROLMENT_CODE_LENGTH = 28;
 
-export const CODE_PATTERN = new RegExp(`^[${CODE_ALPHABET}]{${CODE_LENGTH}}$`);
+/** A start's code, or a rehearsal's, which has its mark before it. */
+export const CODE_PATTERN = new RegExp(`^(?:${REHEARSAL_CODE})?[${CODE_ALPHABET}]{${CODE_LENGTH}}$`);
 
 export const randomIds = {
   session: () => randomUUID(),

@@ -1,13 +1,11 @@
 import { randomBytes, randomUUID } from "node:crypto";
 import { fileURLToPath } from "node:url";
-import type { FastifyInstance } from "fastify";
 import { pino } from "pino";
 import { createApp } from "./app.ts";
 import { PIN_COST } from "./auth/pin.ts";
 import { ServerClock, systemTimers } from "./clock.ts";
 import { type Config, readConfig } from "./config.ts";
 import { seedDemo } from "./demo.ts";
-import { DemoCrews } from "./demo-crews.ts";
 import { DemoYear } from "./demo-year.ts";
 import { openSigner } from "./evidence/signer.ts";
 import { RawSamples } from "./feeds/raw-samples.ts";
@@ -48,11 +46,10 @@ async function main(): Promise<void> {
   const { store, directory, enter } = stores;
   const clock = new ServerClock(stores.clocks, await store.newestAt());
   // Take turns: servers that start together on an empty database must not both fill it.
-  // Loaded only with the demo on, as are its crews: real use never runs a line of either.
+  // Loaded only with the demo on: real use never runs a line of it.
   const demo = config.demo ? (await import("../seed/demo-data.ts")).demo : null;
   if (demo) await directory.inTurn(["demo"], () => seedDemo(directory, demo, clock.now(), PIN_COST));
   const demoSignIns = demo ? demo.people : [];
-  const crews = demo && new DemoCrews(async () => (await import("../seed/crew/inProcess.ts")).playCrew);
   const secret = config.secret ?? randomBytes(32);
   const bus = config.redis === null ? NO_BUS : new RedisBus(config.redis, secret, log);
   const others = enter && { bus, enter, server: randomUUID() };
@@ -99,7 +96,7 @@ async function main(): Promise<void> {
     },
     tls,
     ...(webhooks ? { webhooks } : {}),
-    ...(crews && !tls ? { crews } : {}),
+    crews: demo !== null,
     ...(demo
       ? { year: new DemoYear(services, async (now) => (await import("../seed/year/year.ts")).year(now)) }
       : {}),
@@ -111,7 +108,6 @@ async function main(): Promise<void> {
   const address = app.server.address();
   const port = typeof address === "object" && address ? address.port : config.port;
   const scheme = tls ? "https" : "http";
-  crews?.reach(`${scheme}://${hostOf(address)}:${port}`);
   console.log(`chockside: listening on ${scheme}://localhost:${port} (documentation at /docs)`);
   sayTls(tls, config);
   await sayDemo(directory);
@@ -123,7 +119,6 @@ async function main(): Promise<void> {
     stopping = true;
     log.info({ signal }, "stopping");
     setTimeout(() => process.exit(1), STOP_MS).unref();
-    crews?.stop();
     await app.close();
     await webhooks?.close();
     services.close();
@@ -157,13 +152,6 @@ async function main(): Promise<void> {
       "*** For real use set CHOCKSIDE_DEMO=off and another CHOCKSIDE_DATA: an empty house prints a link ***\n",
     );
   }
-}
-
-/** Returns the host at which this machine reaches what listens at this address. */
-function hostOf(address: ReturnType<FastifyInstance["server"]["address"]>): string {
-  if (typeof address !== "object" || address === null) return "localhost";
-  if (address.address === "0.0.0.0" || address.address === "::") return "localhost";
-  return address.family === "IPv6" ? `[${address.address}]` : address.address;
 }
 
 /** Prints how panels reach this server: its certificate, or that it speaks plain HTTP. */

@@ -24,6 +24,7 @@ import type { randomIds } from "./ids.ts";
 import { NO_BUS, type Others } from "./many/bus.ts";
 import { follow } from "./many/follow.ts";
 import { PeerPresence } from "./many/peer-presence.ts";
+import { Rehearsals } from "./rehearsals/rehearsals.ts";
 import type { SessionLog } from "./sessions/deps.ts";
 import { Planning } from "./sessions/planning.ts";
 import { Sessions } from "./sessions/sessions.ts";
@@ -73,6 +74,7 @@ export interface Services extends ServicesDeps {
   firstRun: FirstRun;
   lists: HouseLists;
   planning: Planning;
+  rehearsals: Rehearsals;
   signIns: SignIns;
   accounts: ServiceAccounts;
   devices: Devices;
@@ -125,6 +127,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     names,
     seals,
   });
+  const rehearsals = new Rehearsals({ directory, store, sessions, clock, ids, seals, timers, log });
   const demo = demoSignIns.length > 0;
   const accounts = new ServiceAccounts({ directory, clock, ids, pinCost });
   const signing = { devices: deviceRule, limits, secret, names, bus };
@@ -156,6 +159,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const close = () => {
     stop();
     unfollow();
+    rehearsals.close();
     sessions.close();
   };
   return {
@@ -173,6 +177,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     firstRun,
     lists,
     planning,
+    rehearsals,
     signIns,
     accounts,
     devices,

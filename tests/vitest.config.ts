@@ -16,6 +16,7 @@ const PURE = filesOf(
   "panels",
   "print",
   "safety",
+  "simulation",
   "spec",
   "types",
   "words",

@@ -1,13 +1,13 @@
+import { between } from "../../shared/partners/chance.ts";
+import { type Intent, intend, type Move, playPost } from "../../shared/partners/play.ts";
+import type { Script } from "../../shared/partners/script.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import type { Refusal } from "../../shared/protocol/refusal.ts";
 import { isOver, type SessionState } from "../../shared/session/state.ts";
 import type { SignedIn } from "./api.ts";
-import { between } from "./chance.ts";
 import type { CrewClock } from "./clock.ts";
 import type { CrewLink } from "./link.ts";
-import { type Intent, intend, type Move, playPost } from "./play.ts";
-import type { Script } from "./script.ts";
 
 /** Seconds for which a free post is left to a person: at first, and after somebody left it. */
 const GRACE = { first: [2, 4], later: [20, 30] } as const;

@@ -1,4 +1,5 @@
 import { AS_READ } from "../../shared/models/unitChoice.ts";
+import type { Script } from "../../shared/partners/script.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { LIVE_STAGES, type Stage } from "../../shared/protocol/stages.ts";
@@ -13,7 +14,6 @@ import { CrewLink } from "./link.ts";
 import { narrate } from "./narrate.ts";
 import { Partner } from "./partner.ts";
 import { cast } from "./people.ts";
-import type { Script } from "./script.ts";
 
 export interface CrewOptions {
   /** The server's address, for example http://localhost:4380. */
@@ -22,12 +22,6 @@ export interface CrewOptions {
   posts?: readonly Post[];
   /** Session to play in. Default: the newest one that is not over, or a newly planned one. */
   sessionId?: string;
-  /** Whether a session that runs is played in, or a new one is planned with an aircraft that is free. Default: the first. */
-  planned?: "already" | "anew";
-  /** People who stay free for real users: those who may hold many posts, or those who may hold a single one. */
-  spares?: "versatile" | "single";
-  /** Handles of people whom the crew never plays. */
-  leaveOut?: readonly string[];
   /** The plan of a new session. Default: the first demo aircraft, on ground power. */
   plan?: Partial<DemoPlan>;
   /** Speed as a multiple of human pace; default 1. */
@@ -93,13 +87,11 @@ class Crew {
     this.#signIns = await this.#api.demoSignIns();
     if (this.#signIns.length === 0) throw new Error("this server has no demo to play in");
     const wanted = this.#options.posts ?? POSTS;
-    for (const handle of this.#options.leaveOut ?? []) this.#spokenFor.add(handle);
     const scout = await this.#scout(wanted);
     this.sessionId = this.#options.sessionId ?? (await this.#findSession(scout.token));
     const held = await this.#api.posts(scout.token, this.sessionId);
-    const elsewhere = this.#options.planned === "anew" ? await this.#onDuty(scout.token) : [];
     await this.#api.signOut(scout.token);
-    const names = new Set([...POSTS.flatMap((p) => held[p]?.name ?? []), ...elsewhere]);
+    const names = new Set(POSTS.flatMap((p) => held[p]?.name ?? []));
     for (const s of this.#signIns) if (names.has(s.name)) this.#spokenFor.add(s.handle);
     // A person whom an earlier run of this crew put at a post continues there.
     for (const post of wanted) {
@@ -121,27 +113,15 @@ class Crew {
 
   /** Signs in one person to read the server's state. */
   async #scout(wanted: readonly Post[], device: "scout" | "planner" = "scout"): Promise<SignedIn> {
-    const first = [...cast(wanted, this.#signIns, this.#spokenFor, this.#options.spares).values()].find(
-      (s) => s !== null,
-    );
+    const first = [...cast(wanted, this.#signIns, this.#spokenFor).values()].find((s) => s !== null);
     if (!first) throw new Error("nobody of the demo people may hold these posts");
     return this.#api.signIn(first, this.#device(device));
   }
 
-  /** Returns who holds a post in a session that runs: a person holds posts in one session at a time. */
-  async #onDuty(token: string): Promise<string[]> {
-    const live = (await this.#api.sessions(token)).filter((s) => LIVE_STAGES.includes(s.stage));
-    const held = await Promise.all(live.map((s) => this.#api.posts(token, s.id)));
-    return held.flatMap((posts) => POSTS.flatMap((p) => posts[p]?.name ?? []));
-  }
-
   async #findSession(token: string): Promise<string> {
     const live = (await this.#api.sessions(token)).filter((s) => LIVE_STAGES.includes(s.stage));
-    const anew = this.#options.planned === "anew";
-    if (live[0] && !anew) return live[0].id;
-    const free = demo.aircraft.find(({ id }) => !live.some((s) => s.aircraft.includes(id)));
-    if (anew && !free) throw new Error("every aircraft of the demo is being started");
-    const first = free?.id ?? "";
+    if (live[0]) return live[0].id;
+    const first = demo.aircraft[0]?.id ?? "";
     const place = demo.places[0] ?? "";
     const plan: DemoPlan = { aircraft: first, place, powerSource: "groundPower", ...this.#options.plan };
     const planner = await this.#scout(["supervisor", "cockpit"], "planner");
@@ -152,7 +132,7 @@ class Crew {
   }
 
   async #fill(post: Post): Promise<void> {
-    const who = cast([post], this.#signIns, this.#spokenFor, this.#options.spares).get(post) ?? null;
+    const who = cast([post], this.#signIns, this.#spokenFor).get(post) ?? null;
     if (who) await this.#put(post, who);
     else this.#options.onLine?.(`Nobody is left to play ${say.post(post)}`);
   }

@@ -1,3 +1,5 @@
+import { intend, playPost } from "../../shared/partners/play.ts";
+import type { Script } from "../../shared/partners/script.ts";
 import { usualOrder } from "../../shared/plan/usualOrder.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
@@ -9,8 +11,6 @@ import { nextDeadline } from "../../shared/session/deadline.ts";
 import { isOver, type SessionState } from "../../shared/session/state.ts";
 import { act, type Person, plan, type Step, tick } from "../../shared/session/step.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
-import { intend, playPost } from "./play.ts";
-import type { Script } from "./script.ts";
 
 export const START = Date.UTC(2026, 5, 6, 8);
 const LOOK_MS = 1_000;

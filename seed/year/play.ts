@@ -1,11 +1,11 @@
 import { setImmediate } from "node:timers/promises";
+import { between } from "../../shared/partners/chance.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { Fitted } from "../../shared/protocol/fitted.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import type { Person } from "../../shared/session/step.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
-import { between } from "../crew/chance.ts";
 import { playing, Stage } from "../crew/stage.ts";
 import { demo } from "../demo-data.ts";
 import type { YearStart } from "./starts.ts";

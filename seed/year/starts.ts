@@ -1,5 +1,5 @@
-import { between } from "../crew/chance.ts";
-import type { Wear } from "../crew/script.ts";
+import { between } from "../../shared/partners/chance.ts";
+import type { Wear } from "../../shared/partners/script.ts";
 
 /** One start of the invented year. */
 export interface YearStart {

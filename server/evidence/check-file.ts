@@ -4,7 +4,9 @@ import { pseudonymsIn } from "../../shared/evidence/pseudonyms.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
 import { faultOfCheckpoints, faultOfEnd, faultOfNames } from "../../shared/evidence/signedExport.ts";
 import { type Manifest, manifestSchema, type SignedManifest, verify } from "../../shared/evidence/verify.ts";
+import { isRehearsedAircraft } from "../../shared/protocol/rehearsal.ts";
 import { sha256 } from "../sha256.ts";
+import { REHEARSED } from "./caution.ts";
 import type { FileCheck, Kept } from "./check.ts";
 import { checkTable, isTable } from "./check-table.ts";
 import { noteTools } from "./note-tools.ts";
@@ -105,6 +107,7 @@ function saysOf(
   const { session, aircraft, exportedAt } = manifest;
   const says = [
     `${isVouched(kept) ? "OK" : "WHOLE"} ${events} events of session ${session}, ${aircraft}, stage ${stage}, exported ${exportedAt}`,
+    ...(isRehearsedAircraft(aircraft) ? [REHEARSED.trim()] : []),
     `head ${head}`,
     ...planned,
   ];

@@ -1,7 +1,7 @@
 import { readSealed } from "../../shared/evidence/read.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { StoredEvent } from "../store/events.ts";
-import { CAUTION } from "./caution.ts";
+import { cautionOf } from "./caution.ts";
 import type { Pseudonyms } from "./names.ts";
 
 const HEADER = [
@@ -27,8 +27,8 @@ const HEADER = [
 ] as const;
 
 /** Returns the first two rows: the caution, padded to the table's width (RFC 4180 rule 4), then the column names. */
-export function csvHead(): string {
-  const caution = [CAUTION, ...HEADER.slice(1).map(() => "")];
+export function csvHead(aircraft: string): string {
+  const caution = [cautionOf(aircraft), ...HEADER.slice(1).map(() => "")];
   return record(caution) + record(HEADER);
 }
 

@@ -4,7 +4,7 @@ import { pseudonymsIn } from "../../shared/evidence/pseudonyms.ts";
 import { endLine } from "../../shared/evidence/signedExport.ts";
 import type { Claim, SignedManifest } from "../../shared/evidence/verify.ts";
 import type { EventStore, SessionRow } from "../store/events.ts";
-import { CAUTION } from "./caution.ts";
+import { cautionOf } from "./caution.ts";
 import { csvHead, csvLine, signedRow } from "./csv.ts";
 import { firstOf } from "./leaves.ts";
 import type { Names } from "./names.ts";
@@ -45,7 +45,7 @@ async function manifestOf(
     names: names.openings(await pseudonymsOf(store, names, row)),
     checkpoints: checkpoints.map((c) => c.note),
     exportedAt: new Date(now).toISOString(),
-    caution: CAUTION,
+    caution: cautionOf(row.aircraft),
   };
 }
 
@@ -67,7 +67,7 @@ export async function* exportOf(
   };
   const end = () => endLine(digest.digest(), deps.notary.signer, noteTools);
   if (form === "csv") {
-    yield signed(csvHead());
+    yield signed(csvHead(row.aircraft));
     await pseudonymsOf(deps.store, deps.names, row);
     for await (const event of events) yield signed(csvLine(event, deps.names));
     yield signedRow(end());

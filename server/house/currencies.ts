@@ -4,6 +4,7 @@ import { barredFrom, type Kept, type Lapse, lapsesOf } from "../../shared/house/
 import type { RegisterEntry } from "../../shared/house/register.ts";
 import { type StartAt, startsIn } from "../../shared/house/starts.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
+import { isRehearsalId } from "../../shared/protocol/rehearsal.ts";
 import type { Clock } from "../clock.ts";
 import { firstOf } from "../evidence/leaves.ts";
 import type { Directory, PersonRecord } from "../store/directory.ts";
@@ -99,8 +100,9 @@ export class Currencies {
     await this.#directory.currencies.setDates(personId, dates);
   }
 
-  /** Notes who made a start at which post in a session that is closed. */
+  /** Notes who made a start at which post in a session that is closed. A rehearsal is no start. */
   async closed(session: string): Promise<void> {
+    if (isRehearsalId(session)) return;
     const row = await this.#store.session(session);
     if (row?.stage === "closed") await this.#directory.currencies.noteStarts(await this.#startsOf(row));
   }

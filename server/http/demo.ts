@@ -1,7 +1,6 @@
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { POSTS } from "../../shared/protocol/posts.ts";
-import { type DemoCrews, NoCrew } from "../demo-crews.ts";
 import type { DemoYear } from "../demo-year.ts";
 import type { Directory } from "../store/directory.ts";
 import { ProblemError } from "./problem.ts";
@@ -20,12 +19,8 @@ export interface DemoOptions {
   directory: Directory;
   /** Empty when the demo is off. */
   demoSignIns: readonly DemoSignIn[];
-  /** True when a scripted crew can be begun. */
+  /** True when the sign-in page offers to begin a rehearsal with one touch. */
   crews: boolean;
-}
-
-export interface DemoCrewOptions {
-  crews: DemoCrews;
 }
 
 const progress = z.object({
@@ -53,34 +48,6 @@ export const demoYearRoute: FastifyPluginAsyncZod<{ year: DemoYear }> = async (a
       if (!identityOf(request).person.demo)
         throw new ProblemError("notQualified", "only the demo's people have the invented year made");
       return year.progress();
-    },
-  );
-};
-
-/** Lets a person of the demo begin a scripted crew. The route exists only while the demo is on. */
-export const demoCrewRoute: FastifyPluginAsyncZod<DemoCrewOptions> = async (app, { crews }) => {
-  app.post(
-    "/demo/crew",
-    {
-      config: { problems: ["noCrew", "notQualified"] },
-      schema: {
-        tags: ["sessions"],
-        summary: "Plan a start of the demo, and let a scripted crew play every post but one",
-        body: z.strictObject({ except: z.enum(POSTS).nullable() }),
-        response: { 201: z.object({ id: z.string() }) },
-      },
-    },
-    async (request, reply) => {
-      const { person } = identityOf(request);
-      if (!person.demo)
-        throw new ProblemError("notQualified", "only the demo's people begin a scripted crew");
-      try {
-        const id = await crews.begin(request.body.except, person.handle);
-        return await reply.code(201).send({ id });
-      } catch (error) {
-        if (error instanceof NoCrew) throw new ProblemError("noCrew", error.message);
-        throw error;
-      }
     },
   );
 };

@@ -36,7 +36,6 @@ export const PROBLEMS = {
   notAsApproved: [409, "Not what was approved"],
   deviceInUse: [409, "Somebody else's device"],
   onDuty: [409, "On duty now"],
-  noCrew: [409, "No crew can play"],
   stale: [412, "Somebody changed it meanwhile"],
   tooLarge: [413, "Too large"],
   wrongMediaType: [415, "Not JSON"],

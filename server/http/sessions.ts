@@ -10,6 +10,7 @@ import {
 import { postSchema } from "../../shared/protocol/enums.ts";
 import { labelSchema } from "../../shared/protocol/equipment.ts";
 import { eventSchema } from "../../shared/protocol/events.ts";
+import { isRehearsalId } from "../../shared/protocol/rehearsal.ts";
 import { PURPOSES } from "../../shared/protocol/stages.ts";
 import { idSchema, line } from "../../shared/protocol/text.ts";
 import type { SessionState } from "../../shared/session/state.ts";
@@ -40,6 +41,21 @@ export interface SessionRoutesOptions {
 const idParams = z.strictObject({ id: idSchema });
 const planned = z.object({ id: z.string(), code: z.string() });
 
+/** A session in a list. */
+export const listedSchema = z.object({
+  id: z.string(),
+  code: z.string(),
+  aircraft: z.string(),
+  typeName: z.string(),
+  place: z.string(),
+  stage: z.string(),
+  createdAt: z.number(),
+  closedAt: z.number().nullable().describe("Null while it is open"),
+  headSeq: z.number(),
+  needs: z.number(),
+  offered: z.array(postSchema).describe("Posts that are offered to who asks"),
+});
+
 export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async (app, options) => {
   const { store, sessions, planning, names, clock, bounds } = options;
 
@@ -61,21 +77,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
             .optional(),
         }),
         response: {
-          200: z.array(
-            z.object({
-              id: z.string(),
-              code: z.string(),
-              aircraft: z.string(),
-              typeName: z.string(),
-              place: z.string(),
-              stage: z.string(),
-              createdAt: z.number(),
-              closedAt: z.number().nullable().describe("Null while it is open"),
-              headSeq: z.number(),
-              needs: z.number(),
-              offered: z.array(postSchema).describe("Posts that are offered to who asks"),
-            }),
-          ),
+          200: z.array(listedSchema),
         },
       },
     },
@@ -99,9 +101,9 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
         return page.slice(0, most).map(shown);
       }
       // A start that runs must never fall off the list, however many are planned after it.
-      const open = (await store.openSessions()).sort(
-        (a, b) => rank(a) - rank(b) || b.createdAt - a.createdAt,
-      );
+      const open = (await store.openSessions())
+        .filter((row) => !isRehearsalId(row.id))
+        .sort((a, b) => rank(a) - rank(b) || b.createdAt - a.createdAt);
       const rows = [...open, ...(await store.sessions(LISTED))];
       const listed = [...new Map(rows.map((row) => [row.id, row])).values()].slice(0, LISTED);
       return listed.map(shown);

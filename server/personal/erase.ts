@@ -39,6 +39,7 @@ async function remainingNames(store: EventStore, names: readonly string[]): Prom
   const left: RemainingName[] = [];
   for (const { id, headSeq } of [
     ...(await store.sessions(Number.MAX_SAFE_INTEGER)),
+    ...(await store.rehearsals(Number.MAX_SAFE_INTEGER)),
     ...(await store.records()),
   ])
     for await (const { seq, body } of firstOf(store, id, headSeq))

@@ -20,7 +20,8 @@ export interface Traces {
 
 /** Yields every session in which the person acted, or whose events contain their id. */
 export async function* tracesOf(store: EventStore, personId: string): AsyncGenerator<Traces> {
-  for (const row of [...(await store.sessions(ALL)), ...(await store.records())]) {
+  const all = [...(await store.sessions(ALL)), ...(await store.rehearsals(ALL)), ...(await store.records())];
+  for (const row of all) {
     const read = row.stage === RECORD_STAGE ? readSealedRecord : readSealed;
     const events: unknown[] = [];
     let lastAt = 0;

@@ -1,5 +1,6 @@
 import type { Brief } from "../../shared/paper/brief.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
+import { isRehearsedAircraft } from "../../shared/protocol/rehearsal.ts";
 import { briefWords } from "../../shared/words/brief.ts";
 import { SPOKEN } from "../../shared/words/spoken.ts";
 import { drawDrill } from "./drillCard.ts";
@@ -23,6 +24,7 @@ export async function printBrief(brief: Brief, now: number): Promise<Buffer> {
     now,
     caution: brief.caution,
     language: brief.language,
+    rehearsal: isRehearsedAircraft(brief.aircraft),
   });
   titleBlock(sheet, [
     [

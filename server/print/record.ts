@@ -1,6 +1,8 @@
 import type { SessionRecord } from "../../shared/paper/record.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
+import { isRehearsedAircraft } from "../../shared/protocol/rehearsal.ts";
 import { dayAndTime } from "../../shared/words/dates.ts";
+import { debriefWords } from "../../shared/words/debrief.ts";
 import { pluralsOf } from "../../shared/words/plural.ts";
 import { SPOKEN } from "../../shared/words/spoken.ts";
 import { drawExchange } from "./chart.ts";
@@ -24,9 +26,11 @@ export async function printRecord(record: SessionRecord, now: number, form: Reco
     now,
     caution: record.caution,
     language: record.language,
+    rehearsal: isRehearsedAircraft(record.aircraft),
   });
   particulars(sheet, record);
   atAGlance(sheet, record);
+  if (record.debrief) await whatTheyDid(sheet, record.debrief, record.language);
   if (record.returned) await printReturn(sheet, record.returned);
   await printEngines(sheet, record);
   await printStops(sheet, record, form);
@@ -152,6 +156,27 @@ function atAGlance(sheet: Sheet, record: SessionRecord): void {
     size: 11,
     tone: red ? "danger" : "ink",
   });
+}
+
+/** Prints what the crew of a rehearsal did. */
+async function whatTheyDid(
+  sheet: Sheet,
+  lines: NonNullable<SessionRecord["debrief"]>,
+  language: SessionRecord["language"],
+): Promise<void> {
+  const all = printWords(language);
+  const words = debriefWords(language);
+  sheet.heading(words.title);
+  sheet.para(words.lead, { size: 8, tone: "soft" });
+  if (lines.length === 0) return sheet.para(words.none);
+  await table(
+    sheet,
+    [numberOf(all), timeOf(all), { head: all.what, share: 0.81 }],
+    lines.map(({ seq, at, words: said, good }) => ({
+      cells: [String(seq), timeOfDay(at), said],
+      tone: good ? "ink" : "danger",
+    })),
+  );
 }
 
 /** Prints of the volts and checks only what was not good, and nothing when all was. */

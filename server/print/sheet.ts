@@ -16,6 +16,8 @@ export interface SheetOptions {
   /** Text at the foot of every page. */
   caution: string;
   language: Language;
+  /** True for a paper of a rehearsal: every page says so above its head. */
+  rehearsal?: boolean;
 }
 
 interface TextOptions {
@@ -24,6 +26,9 @@ interface TextOptions {
   tone?: Tone;
   align?: "left" | "right" | "center";
 }
+
+/** Height of the striped edge of a rehearsal's pages, points. */
+const STRIPES = 18;
 
 /** Yield to the event loop after this many rows, so that printing never delays a signal. */
 const BREATH = 3;
@@ -68,11 +73,26 @@ export class Sheet {
   /** Begins a new page with its head. */
   page(): void {
     this.doc.addPage();
-    const { title, about } = this.#options;
+    const { title, about, rehearsal, language } = this.#options;
+    if (rehearsal) this.#stripes(printWords(language).rehearsal);
     this.write(title, PAGE.left, 26, { face: "bold", size: 8 });
     this.write(about, PAGE.left + WIDTH / 2, 26, { size: 8, tone: "soft", align: "right" }, WIDTH / 2);
     this.rule(40);
     this.y = PAGE.top;
+  }
+
+  /** Draws a striped edge at the head of the page, with a word in it. */
+  #stripes(word: string): void {
+    const { doc } = this;
+    doc.save().rect(0, 0, PAGE.width, STRIPES).clip();
+    for (let x = -STRIPES; x < PAGE.width; x += 2 * STRIPES)
+      doc
+        .polygon([x, STRIPES], [x + STRIPES, 0], [x + 2 * STRIPES, 0], [x + STRIPES, STRIPES])
+        .fill(INK.danger);
+    doc.restore();
+    const width = this.widthOf(word, { face: "bold", size: 10 }) + 20;
+    doc.rect((PAGE.width - width) / 2, 0, width, STRIPES).fill(INK.paper);
+    this.write(word, 0, 4, { face: "bold", size: 10, tone: "danger", align: "center" }, PAGE.width);
   }
 
   /** Begins a new page when fewer than `height` points are left. Returns true when it did. */

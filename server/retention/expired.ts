@@ -1,5 +1,6 @@
 import { readSealed } from "../../shared/evidence/read.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
+import { isRehearsalId } from "../../shared/protocol/rehearsal.ts";
 import { signalOf } from "../../shared/signals/all.ts";
 import { firstOf } from "../evidence/leaves.ts";
 import { tracesOf } from "../personal/personal-data.ts";
@@ -39,10 +40,11 @@ export async function expired(
   now: number,
 ): Promise<Expired[]> {
   const found: Expired[] = [];
-  const rows = await store.sessions(Number.MAX_SAFE_INTEGER);
+  const all = Number.MAX_SAFE_INTEGER;
+  const rows = [...(await store.sessions(all)), ...(await store.rehearsals(all))];
   const newest = new Set<string>();
   for (const row of rows) {
-    const isNewest = !newest.has(row.aircraft);
+    const isNewest = !isRehearsalId(row.id) && !newest.has(row.aircraft);
     newest.add(row.aircraft);
     if (isNewest || row.closedAt === null) continue;
     const kept = (await isIncident(store, row)) ? "incidents" : "sessions";

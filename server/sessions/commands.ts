@@ -131,14 +131,19 @@ export class Commands {
           }),
         );
       if (takesPost(command.action)) {
-        const { lapsed, until } = await this.#deps.currencies.standing(person.id, command.action.post);
+        // A rehearsal asks for no currency, and none is recorded there.
+        const { lapsed, until } = live.state.rehearsal
+          ? { lapsed: null, until: null }
+          : await this.#deps.currencies.standing(person.id, command.action.post);
         const who = { ...person, currentUntil: until };
         return await this.#turns.takePost(live, person, (outside) =>
           answer({ ...outside, lapsed: lapsed ?? undefined }, who),
         );
       }
       if (command.action.type === "showEquipment") {
-        const equipment = (await this.#deps.equipment.shown(command.action.label)) ?? undefined;
+        // The register's equipment is never taken to a rehearsal.
+        const found = live.state.rehearsal ? null : await this.#deps.equipment.shown(command.action.label);
+        const equipment = found ?? undefined;
         return await answer({ equipment });
       }
       return await (leavesBrief(command.action) ? this.#turns.leaveBrief(live, answer) : answer());

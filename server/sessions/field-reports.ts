@@ -16,7 +16,10 @@ export async function reportingAt(store: EventStore, place: string, now: number)
   return rows.filter((row) => row.place === place && row.headAt >= now - KEPT_MS);
 }
 
-/** Weather and lightning that the sessions of this server report, each for every other one on the same field. */
+/**
+ * Weather and lightning that the sessions of this server report, each for every other one on the same field. Rehearsals
+ * neither report nor are told.
+ */
 export class FieldReports {
   readonly #states = new Map<string, SessionState>();
   /** Reports from each field since this server started, and how many of them each session knows. */
@@ -25,6 +28,7 @@ export class FieldReports {
 
   /** Takes over a session's newest state. Returns true when it reported something of its field. */
   published(state: SessionState, events: readonly SessionEvent[]): boolean {
+    if (state.rehearsal) return false;
     this.#states.set(state.id, state);
     if (!events.some(({ fact }) => fact.type === "flashSeen" || fact.type === "weatherRead")) return false;
     this.#reports.set(state.place, (this.#reports.get(state.place) ?? 0) + 1);
@@ -42,6 +46,7 @@ export class FieldReports {
 
   /** Returns what other sessions reported of the field and this one does not know; undefined when it knows all. */
   news(state: SessionState): Field | undefined {
+    if (state.rehearsal) return undefined;
     const reports = this.#reports.get(state.place) ?? 0;
     if (reports === 0 || this.#known.get(state.id) === reports) return undefined;
     const field = fieldFor([...this.#states.values()], state.place, state.id);

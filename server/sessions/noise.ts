@@ -1,6 +1,7 @@
 import { setImmediate } from "node:timers/promises";
 import { readSealed } from "../../shared/evidence/read.ts";
 import { type NoiseLog, noiseAfter } from "../../shared/figures/noiseLog.ts";
+import { isRehearsalId } from "../../shared/protocol/rehearsal.ts";
 import type { Pseudonyms } from "../evidence/names.ts";
 import type { EventStore, SessionRow } from "../store/events.ts";
 
@@ -24,9 +25,11 @@ export class NoiseLogs {
   /**
    * Returns the noise logs of session `asked`, of all open sessions, and of those with an event in the 24 hours
    * before `now`.
+   * Empty for a rehearsal: nobody stands in noise there, and no other session's dose counts one.
    * @throws StoreFailure when one cannot be read: the dose would come out too small without it
    */
   upTo(now: number, asked: string): Promise<ReadonlyMap<string, NoiseLog>> {
+    if (isRehearsalId(asked)) return Promise.resolve(new Map());
     // One after another: two at once would read the same events twice.
     const turn = this.#last.then(() => this.#upTo(now, asked));
     this.#last = turn.catch(() => undefined);
@@ -37,7 +40,7 @@ export class NoiseLogs {
     const rows = new Map<string, SessionRow>();
     // Nothing turns before the brief is over, so nobody stands in noise.
     for (const row of [await this.#store.session(asked), ...(await this.#store.openSessions())])
-      if (row && (row.id === asked || !isPlanned(row))) rows.set(row.id, row);
+      if (row && !isRehearsalId(row.id) && (row.id === asked || !isPlanned(row))) rows.set(row.id, row);
     for (const row of await this.#store.sessions(LISTED))
       if (row.headAt > now - DAY_MS && !isPlanned(row)) rows.set(row.id, row);
     for (const id of this.#logs.keys()) if (!rows.has(id)) this.#logs.delete(id);

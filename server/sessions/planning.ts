@@ -12,6 +12,7 @@ import type { Equipment } from "../../shared/protocol/equipment.ts";
 import type { FactOf } from "../../shared/protocol/events.ts";
 import type { StandNeighbour } from "../../shared/protocol/neighbours.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import { isRehearsalId } from "../../shared/protocol/rehearsal.ts";
 import type { Purpose } from "../../shared/protocol/stages.ts";
 import type { Standing } from "../../shared/protocol/standing.ts";
 import { type Person, plan } from "../../shared/session/step.ts";
@@ -181,7 +182,7 @@ export class Planning {
 
   /** Returns how many open sessions the person planned. Reads who planned each session once. */
   async #openOf(person: string): Promise<number> {
-    const rows = await this.#deps.store.openSessions();
+    const rows = (await this.#deps.store.openSessions()).filter((row) => !isRehearsalId(row.id));
     const ids = new Set(rows.map((row) => row.id));
     for (const id of this.#planners.keys()) if (!ids.has(id)) this.#planners.delete(id);
     for (const id of ids) {
@@ -318,7 +319,7 @@ export class Planning {
   async #allocated(): Promise<Map<string, SessionRow>> {
     const { store, sessions } = this.#deps;
     const found = new Map<string, SessionRow>();
-    for (const row of await store.openSessions())
+    for (const row of (await store.openSessions()).filter(({ id }) => !isRehearsalId(id)))
       for (const { facts } of (await sessions.get(row.id)).state.equipment ?? []) found.set(facts.id, row);
     return found;
   }

@@ -6,6 +6,7 @@ import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { Field } from "../../shared/protocol/field.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { CommandResult } from "../../shared/protocol/refusal.ts";
+import { isRehearsalId } from "../../shared/protocol/rehearsal.ts";
 import { FROM_SECURE } from "../../shared/protocol/stages.ts";
 import type { Unrecorded } from "../../shared/protocol/wire.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
@@ -79,9 +80,9 @@ export class Sessions {
     return this.#audience.add(audience);
   }
 
-  /** Returns how many sessions are open in memory, and how many holds stand in them. It asks no database. */
+  /** Returns how many starts are open in memory, and how many holds stand in them. It asks no database. */
   overview(): { live: number; holds: number } {
-    const open = this.#held.allOpen();
+    const open = this.#held.allOpen().filter(({ state }) => !state.rehearsal);
     return { live: open.length, holds: open.reduce((sum, { state }) => sum + state.holds.length, 0) };
   }
 
@@ -219,11 +220,11 @@ export class Sessions {
     return new Map(this.#held.allOpen().map(({ state }) => [state.id, offeredTo(state, person)]));
   }
 
-  /** Returns the posts that are held in sessions that are not over by whom `is` names, with each session's aircraft. */
+  /** Returns the posts that are held in starts that are not over by whom `is` names, with each session's aircraft. */
   async postsHeld(
     is: (holder: { id: string; device: string }) => boolean,
   ): Promise<{ post: Post; aircraft: string }[]> {
-    const heads = await this.#deps.store.openHeads();
+    const heads = (await this.#deps.store.openHeads()).filter(({ id }) => !isRehearsalId(id));
     const open = await Promise.all(heads.map(({ id }) => this.get(id)));
     return open.flatMap(({ state }) =>
       POSTS.filter((post) => {

@@ -1,7 +1,7 @@
 import { isSupervisedNews } from "../../shared/posts/alsoSupervised.ts";
 import { isOver, type SessionState } from "../../shared/session/state.ts";
 
-/** The aircraft that each supervisor supervises in the open sessions of this server. */
+/** The aircraft that each supervisor supervises in the open sessions of this server, rehearsals left out. */
 export class Supervised {
   /** The supervisor of each session. */
   readonly #supervisors = new Map<string, string>();
@@ -10,6 +10,7 @@ export class Supervised {
 
   /** Takes over a session's newest state. Returns the sessions of each supervisor who came or went. */
   published(state: SessionState): string[] {
+    if (state.rehearsal) return [];
     const { id, aircraft } = state;
     const before = this.#supervisors.get(id);
     const now = isOver(state) ? undefined : state.posts.supervisor?.id;
@@ -29,6 +30,7 @@ export class Supervised {
 
   /** Returns the other aircraft of this session's supervisor; undefined when the session knows them. */
   news(state: SessionState): string[] | undefined {
+    if (state.rehearsal) return undefined;
     const person = state.posts.supervisor?.id;
     const all = person === undefined ? undefined : this.#sessions.get(person);
     const others = [...new Set(all?.values())].filter((aircraft) => aircraft !== state.aircraft).sort();

@@ -1,4 +1,6 @@
 import { POSTS } from "../../shared/protocol/posts.ts";
+import { isRehearsalId } from "../../shared/protocol/rehearsal.ts";
+import type { SessionState } from "../../shared/session/state.ts";
 import type { Outside, Person } from "../../shared/session/step.ts";
 import type { PostElsewhere } from "../../shared/session/verdict.ts";
 import type { SessionsDeps } from "./deps.ts";
@@ -34,10 +36,13 @@ export class Turns {
     return turn;
   }
 
-  /** Gives a person one post at a time: of two sessions, the second must find what the first one gave. */
+  /**
+   * Gives a person one post at a time: of two sessions, the second must find what the first one gave. A post in a
+   * rehearsal keeps nobody from a real one.
+   */
   takePost<T>(live: LiveSession, { id }: Person, answer: (outside: Outside) => Promise<T>): Promise<T> {
     const look = async () => {
-      const held = await this.#heldElsewhere(live.state.id, id);
+      const held = await this.#heldElsewhere(live.state, id);
       // Any other post weighs more than the supervisor's, which may be held at several aircraft.
       return answer({ postElsewhere: held.find((h) => h.post !== "supervisor") ?? held[0] });
     };
@@ -51,9 +56,9 @@ export class Turns {
   }
 
   /** Returns the posts that a person holds in open sessions but one, up to the newest event of each. */
-  async #heldElsewhere(session: string, person: string): Promise<PostElsewhere[]> {
+  async #heldElsewhere({ id: session, rehearsal }: SessionState, person: string): Promise<PostElsewhere[]> {
     const heads = await this.#deps.store.openHeads();
-    const others = heads.filter(({ id }) => id !== session);
+    const others = heads.filter(({ id }) => id !== session && (rehearsal || !isRehearsalId(id)));
     const open = await Promise.all(
       others.map(async ({ id, headSeq }) => {
         try {

@@ -103,8 +103,13 @@ export interface EventStore {
   sessionByPlan(command: string): Promise<SessionRow | null>;
   /** Returns the newest session of an aircraft. */
   lastSessionOf(aircraft: string): Promise<SessionRow | null>;
-  /** Newest first: by the time of the plan, and by id where that is the same. `before`: those after it in this order. */
+  /**
+   * Returns starts and returns without rehearsals, newest first: by the time of the plan, and by id where that is the
+   * same. `before`: those after it in this order.
+   */
   sessions(limit: number, before?: Pick<SessionRow, "createdAt" | "id">): Promise<SessionRow[]>;
+  /** Returns rehearsals, newest first. */
+  rehearsals(limit: number): Promise<SessionRow[]>;
   /** Returns the row of every aircraft's own record, by id. */
   records(): Promise<SessionRow[]>;
   /** Returns every open session. */

@@ -1,3 +1,4 @@
+import { isRehearsalId } from "../../shared/protocol/rehearsal.ts";
 import {
   type Append,
   type CheckpointRecord,
@@ -50,14 +51,16 @@ export class MemoryEventStore implements EventStore {
   }
 
   async sessions(limit: number, before?: Pick<SessionRow, "createdAt" | "id">): Promise<SessionRow[]> {
-    return [...this.#rows.values()]
-      .filter((r) => r.stage !== RECORD_STAGE)
+    return this.#newest((r) => r.stage !== RECORD_STAGE && !isRehearsalId(r.id))
       .filter(
         (r) =>
           !before || r.createdAt < before.createdAt || (r.createdAt === before.createdAt && r.id < before.id),
       )
-      .sort((a, b) => b.createdAt - a.createdAt || (a.id < b.id ? 1 : -1))
       .slice(0, limit);
+  }
+
+  async rehearsals(limit: number): Promise<SessionRow[]> {
+    return this.#newest((r) => isRehearsalId(r.id)).slice(0, limit);
   }
 
   async records(): Promise<SessionRow[]> {
@@ -66,7 +69,7 @@ export class MemoryEventStore implements EventStore {
   }
 
   async lastSessionOf(aircraft: string): Promise<SessionRow | null> {
-    return (await this.sessions(this.#rows.size)).find((r) => r.aircraft === aircraft) ?? null;
+    return this.#newest((r) => r.stage !== RECORD_STAGE && r.aircraft === aircraft)[0] ?? null;
   }
 
   async openSessions(): Promise<SessionRow[]> {
@@ -110,6 +113,12 @@ export class MemoryEventStore implements EventStore {
   async probe(): Promise<void> {}
 
   async close(): Promise<void> {}
+
+  #newest(is: (row: SessionRow) => boolean): SessionRow[] {
+    return [...this.#rows.values()]
+      .filter(is)
+      .sort((a, b) => b.createdAt - a.createdAt || (a.id < b.id ? 1 : -1));
+  }
 
   #find(is: (row: SessionRow) => boolean): SessionRow | null {
     return [...this.#rows.values()].find(is) ?? null;

@@ -1,4 +1,5 @@
 import type Database from "better-sqlite3";
+import { REHEARSAL_ID } from "../../shared/protocol/rehearsal.ts";
 import {
   type Append,
   type CheckpointRecord,
@@ -14,6 +15,9 @@ import {
 import { type Outcome, SESSION_COLUMNS, SqliteWriter, type Write, type Writer } from "./sqlite-writer.ts";
 
 const IS_SESSION = `"stage" <> '${RECORD_STAGE}'`;
+/** The id alone tells, so that no list can mix them up. */
+const IS_REHEARSAL = `"id" LIKE '${REHEARSAL_ID}%'`;
+const IS_START = `${IS_SESSION} AND NOT (${IS_REHEARSAL})`;
 
 interface Waiting {
   write: Write;
@@ -57,10 +61,11 @@ export class SqliteEventStore implements EventStore {
       byCode: select(`WHERE "code" = ?`),
       byPlan: select(`WHERE "planCommand" = ?`),
       lastOf: select(`WHERE "aircraft" = ? AND ${IS_SESSION} ORDER BY "createdAt" DESC, "id" DESC LIMIT 1`),
-      newest: select(`WHERE ${IS_SESSION} ORDER BY "createdAt" DESC, "id" DESC LIMIT ?`),
+      newest: select(`WHERE ${IS_START} ORDER BY "createdAt" DESC, "id" DESC LIMIT ?`),
       newestBefore: select(
-        `WHERE ${IS_SESSION} AND ("createdAt", "id") < (?, ?) ORDER BY "createdAt" DESC, "id" DESC LIMIT ?`,
+        `WHERE ${IS_START} AND ("createdAt", "id") < (?, ?) ORDER BY "createdAt" DESC, "id" DESC LIMIT ?`,
       ),
+      rehearsals: select(`WHERE ${IS_REHEARSAL} ORDER BY "createdAt" DESC, "id" DESC LIMIT ?`),
       records: select(`WHERE "stage" = '${RECORD_STAGE}' ORDER BY "id"`),
       open: select(`WHERE "closedAt" IS NULL ORDER BY "createdAt"`),
       openHeads: db.prepare<[], SessionHead>(
@@ -107,6 +112,10 @@ export class SqliteEventStore implements EventStore {
     return this.#try(() =>
       before ? newestBefore.all(before.createdAt, before.id, limit) : newest.all(limit),
     );
+  }
+
+  async rehearsals(limit: number): Promise<SessionRow[]> {
+    return this.#try(() => this.#sql.rehearsals.all(limit));
   }
 
   async lastSessionOf(aircraft: string): Promise<SessionRow | null> {

@@ -1,11 +1,12 @@
 import { z } from "zod";
 import { fittedSchema } from "../protocol/fitted.ts";
+import { isRehearsedAircraft } from "../protocol/rehearsal.ts";
 import { idSchema, line } from "../protocol/text.ts";
 
 /** One aircraft of the house, as its register holds it. */
 export const houseAircraftSchema = z.strictObject({
   /** The registration. It never changes, because the aircraft's record stands under it. */
-  id: idSchema,
+  id: idSchema.refine((id) => !isRehearsedAircraft(id), "must not begin as a rehearsed aircraft does"),
   name: line(60),
   typeId: idSchema,
   /** The version of the type it is operated by. */

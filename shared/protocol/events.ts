@@ -20,6 +20,8 @@ import { fieldSchema } from "./field.ts";
 import { fittedSchema } from "./fitted.ts";
 import { INSTRUMENT_READINGS, instrumentReadingSchema, rawSamplesSchema } from "./instruments.ts";
 import { refusalSchema } from "./refusal.ts";
+import { rehearsalSchema } from "./rehearsalSchema.ts";
+import { rehearsedSchema } from "./rehearsedFact.ts";
 import { seenAsideSchema } from "./seenAside.ts";
 import { standingSchema } from "./standing.ts";
 
@@ -54,6 +56,8 @@ export const factSchema = z.discriminatedUnion("type", [
     type: z.literal("planned"),
     aircraft: z.string(),
     place: z.string(),
+    /** Set for a rehearsal: there is no real aircraft. */
+    rehearsal: rehearsalSchema.optional(),
     /** Absent: a start. */
     purpose: z.literal("return").optional(),
     aircraftType: aircraftTypeSchema,
@@ -329,6 +333,8 @@ export const factSchema = z.discriminatedUnion("type", [
     observedAt: ms,
     thunder: z.literal(true).optional(),
   }),
+  /** In a rehearsal alone: what its server says of the simulated world. */
+  z.strictObject({ type: z.literal("rehearsed"), said: rehearsedSchema }),
   z.strictObject({ type: z.literal("restarted") }),
   z.strictObject({ type: z.literal("clockStepped"), by: ms }),
 ]);

@@ -138,6 +138,9 @@ function apply(state: SessionState, event: SessionEvent): SessionState {
       return evolveInstruments(state, event, fact);
     case "stationRead":
       return evolveStation(state, event, fact);
+    case "rehearsed":
+      if (!state.rehearsal) throw new Error("only a rehearsal says what was rehearsed");
+      return state;
     case "delivered":
       return evolveDelivered(state, event, fact);
     case "refused":

@@ -1,6 +1,7 @@
 import { know } from "../aircraft/know.ts";
 import { knowField } from "../field/know.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
+import { rehearsalFault } from "../protocol/rehearsal.ts";
 import type { Returning, SessionState } from "./state.ts";
 
 const NOTHING_STOPPED: Returning = {
@@ -10,8 +11,13 @@ const NOTHING_STOPPED: Returning = {
   remarksDue: [],
 };
 
-/** Returns the state after a session's first event. */
+/**
+ * Returns the state after a session's first event.
+ * @throws Error when the event says in one place that it is a rehearsal, and not in another
+ */
 export function initialState(event: SessionEvent, fact: FactOf<"planned">): SessionState {
+  const fault = rehearsalFault(event.session, fact);
+  if (fault !== null) throw new Error(fault);
   const type = fact.aircraftType;
   const state: SessionState = {
     v: 1,
@@ -21,6 +27,7 @@ export function initialState(event: SessionEvent, fact: FactOf<"planned">): Sess
     aircraft: fact.aircraft,
     place: fact.place,
     type,
+    ...(fact.rehearsal === undefined ? {} : { rehearsal: fact.rehearsal }),
     ...(fact.purpose === "return" ? { returning: NOTHING_STOPPED } : {}),
     order: fact.order,
     powerSource: fact.powerSource,

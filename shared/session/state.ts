@@ -12,6 +12,7 @@ import type { Field } from "../protocol/field.ts";
 import type { StandNeighbour } from "../protocol/neighbours.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Quantity } from "../protocol/quantity.ts";
+import type { Rehearsal } from "../protocol/rehearsal.ts";
 import type { SeenAside } from "../protocol/seenAside.ts";
 import type { Answer, Channel, FirePlace, SignalKind } from "../protocol/signals.ts";
 import type { Purpose, Stage } from "../protocol/stages.ts";
@@ -257,6 +258,8 @@ export interface SessionState {
   aircraft: string;
   place: string;
   type: AircraftType;
+  /** Present in a rehearsal: there is no real aircraft, and nothing here counts as a start. */
+  rehearsal?: Rehearsal;
   /** Present in a session that stops an aircraft that comes back; absent in a start. */
   returning?: Returning;
   /** The engines in the order in which they are started; in a return, in which they are stopped. */

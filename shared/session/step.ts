@@ -5,6 +5,7 @@ import { postHeld } from "../posts/postHeld.ts";
 import type { Action } from "../protocol/commands.ts";
 import { type Actor, EVENT_VERSION, type Fact, type FactOf, type SessionEvent } from "../protocol/events.ts";
 import type { Field } from "../protocol/field.ts";
+import { POSTS } from "../protocol/posts.ts";
 import type { Refusal } from "../protocol/refusal.ts";
 import type { Standing } from "../protocol/standing.ts";
 import { consequences } from "./consequences.ts";
@@ -109,7 +110,9 @@ export function act(
   const { state } = caught;
   const events = [...told.events, ...air.events, ...also.events, ...caught.events];
   const post = postHeld(state, person);
-  const context = { now, person, post, elsewhere, postElsewhere, lapsed, equipment };
+  // Anybody may practise any post.
+  const may = state.rehearsal ? { ...person, mayHold: POSTS } : person;
+  const context = { now, person: may, post, elsewhere, postElsewhere, lapsed, equipment };
   const verdict = decide(state, action, context, mark.validUntil);
   const facts = [...verdict.facts];
   // A device's own report that comes too late is no person's act, so nothing of it is recorded.
@@ -174,6 +177,16 @@ export function voidPermissions(
   now: number,
 ): Step {
   if (isOver(state)) return { state, events: [] };
+  return record(state, [fact], SYSTEM, now);
+}
+
+/** Records in a rehearsal what its server says of the simulated world, or that it ends it. Nothing in a start. */
+export function noteRehearsal(
+  state: SessionState,
+  fact: Extract<Fact, { type: "rehearsed" | "stageReached" }>,
+  now: number,
+): Step {
+  if (isOver(state) || !state.rehearsal) return { state, events: [] };
   return record(state, [fact], SYSTEM, now);
 }
 

@@ -10,6 +10,7 @@ import { events as spanish } from "./es/events.ts";
 import type { Language } from "./language.ts";
 import { outcomesOf } from "./outcomes.ts";
 import { writtenBoth } from "./quantity.ts";
+import { sayRehearsed } from "./rehearsed.ts";
 import type { Say } from "./say.ts";
 
 /** Loaded later than the panel itself, so both languages come together. */
@@ -163,6 +164,8 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
     case "restarted":
     case "clockStepped":
       return words[fact.type];
+    case "rehearsed":
+      return sayRehearsed(fact.said, say.language, units);
     case "supervisesAlso":
       return words.supervisesAlso(fact.aircraft.length === 0 ? null : fact.aircraft.join(", "));
     case "present":

@@ -1,4 +1,4 @@
-import { playPost } from "../../seed/crew/play.ts";
+import { playPost } from "../../shared/partners/play.ts";
 import { type Action, actionSchema } from "../../shared/protocol/commands.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import type { SessionState } from "../../shared/session/state.ts";

@@ -50,7 +50,9 @@ class Services:
             raises = conditions.volts_good(self.type, fact.get("volts"))
             if self.power is None and raises and "ref" not in fact:
                 self.bad("PWR-1", "power comes on without the crew's leave")
-            if "starting" in self.type["groundPower"] and "cranking" in self.life.values():
+            # With an engine they are the lowest volts of its last attempt, and say nothing of the steady volts.
+            of_crank = "cranking" in self.life.values() or "engine" in fact
+            if "starting" in self.type["groundPower"] and of_crank:
                 return
             self.power = (fact.get("volts"), self.at)
         elif kind == "powerDisconnected":

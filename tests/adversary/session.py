@@ -15,6 +15,7 @@ class Session(Course, Engines, Returning, Stops, Services):
         self.id, self.findings = first["session"], []
         plan = first["fact"]
         self.aircraft, self.type, self.source = plan.get("aircraft"), plan["aircraftType"], plan["powerSource"]
+        self.rehearsal = "rehearsal" in plan
         self.planned_at = first["at"]
         self.purpose, self.order = plan.get("purpose", "start"), plan["order"]
         self.on_stand, self.cooling, self.switches_off = False, None, False
@@ -171,6 +172,10 @@ class Session(Course, Engines, Returning, Stops, Services):
     def decides(self, what="start"):
         """Marks a decision that a stop anywhere at the aircraft must have prevented."""
         self.decisions.append((self.seq, self.at, what))
+
+    def on_rehearsed(self, fact):
+        if not self.rehearsal:
+            self.bad("RHS-6", "a start says what was rehearsed")
 
     def on_supervisesAlso(self, fact):
         self.also = fact["aircraft"]

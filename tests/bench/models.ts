@@ -1,12 +1,12 @@
 import { cpus } from "node:os";
 import { levenbergMarquardt } from "ml-levenberg-marquardt";
-import { chance } from "../../seed/crew/chance.ts";
 import { demo } from "../../seed/demo-data.ts";
 import { figuresOfAircraft, figuresOfEngine } from "../../shared/figures/all.ts";
 import { cheapestOrder } from "../../shared/models/order/cheapestOrder.ts";
 import { type OrderCase, partsOf } from "../../shared/models/order/orderCost.ts";
 import { adviseOrder } from "../../shared/models/order/startOrder.ts";
 import { fitWarmUp } from "../../shared/models/warmUp/fit.ts";
+import { chance } from "../../shared/partners/chance.ts";
 import type { FactOf, SessionEvent } from "../../shared/protocol/events.ts";
 import { initialState } from "../../shared/session/initial.ts";
 

@@ -20,23 +20,37 @@ async function begin(key: string) {
   page.setDefaultTimeout(PATIENCE);
   await page.goto(server.url);
   await page.getByRole("button", { name: key, exact: true }).click();
-  await page.waitForURL(/\/session\//);
+  await page.waitForURL(/\/session\/rehearsal-/);
   return page;
 }
 
-it("[PAN-55] one touch on the sign-in page shows a crew that starts an aircraft", async () => {
+it("[PAN-55] [RHS-9] one touch on the sign-in page shows partners who rehearse a start, under a striped edge", async () => {
   const page = await begin("Watch a crew start one");
   const stage = page.locator(".title-stage strong");
-  const posts = page.locator(".title-posts");
-  // It takes its posts and goes on by itself, at the pace of people.
-  await posts.getByText("Jory").waitFor();
+  // Partners take their posts and go on by themselves, at the pace of people.
+  await page.locator(".title-posts").getByText("Auto 4").waitFor();
   await expect.poll(() => stage.textContent()).not.toBe("Plan");
+  await page.locator(".rehearsal-edge").getByText("REHEARSAL").waitFor();
+  expect(await page.title()).toContain("REHEARSAL");
+  expect(await page.locator(".title-block").textContent()).toContain("REHEARSAL");
+  await page.getByText("Instructor's desk").waitFor();
+  await page.screenshot({ path: `${process.env.SHOTS ?? "/tmp"}/rehearsal-watch.png` });
   await page.context().close();
 });
 
-it("[PAN-55] one touch on the sign-in page puts a person at a post, and the crew plays the others", async () => {
-  const page = await begin("Be the fire guard");
-  await page.locator('.panel[data-kind="fireGuard"]').waitFor();
-  await page.getByText("Were you briefed", { exact: false }).first().waitFor();
+it("[PAN-55] [RHS-26] one touch puts a person into the cockpit, whose starter turns the engine while it is held", async () => {
+  const page = await begin("Be the cockpit");
+  await page.locator('.panel[data-kind="cockpit"]').waitFor();
+  const starter = page.getByRole("button", { name: "Starter (hold)" });
+  const rpm = page.locator(".rehearsal-instruments dl > div", { hasText: "rpm" }).first();
+  await rpm.waitFor();
+  await page.screenshot({ path: `${process.env.SHOTS ?? "/tmp"}/rehearsal-cockpit.png` });
+  await starter.hover();
+  await page.mouse.down();
+  await expect
+    .poll(async () => Number.parseInt((await rpm.locator("b").textContent()) ?? "0", 10))
+    .toBeGreaterThan(40);
+  await page.mouse.up();
+  await expect.poll(async () => Number.parseInt((await rpm.locator("b").textContent()) ?? "0", 10)).toBe(0);
   await page.context().close();
 });

@@ -1,7 +1,7 @@
 import { randomUUID } from "node:crypto";
-import { playPost } from "../../seed/crew/play.ts";
 import type { Ask } from "../../shared/asks/ask.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
+import { playPost } from "../../shared/partners/play.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";

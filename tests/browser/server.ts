@@ -4,13 +4,11 @@ import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { playCrew } from "../../seed/crew/inProcess.ts";
 import { type Demo, demo } from "../../seed/demo-data.ts";
 import { year as wholeYear } from "../../seed/year/year.ts";
 import { createApp } from "../../server/app.ts";
 import { ServerClock } from "../../server/clock.ts";
 import { seedDemo } from "../../server/demo.ts";
-import { DemoCrews } from "../../server/demo-crews.ts";
 import { DemoYear, type YearProgram } from "../../server/demo-year.ts";
 import { randomIds } from "../../server/ids.ts";
 import { buildServices } from "../../server/services.ts";
@@ -32,7 +30,7 @@ interface Setup {
   aircraft?: Demo["aircraft"];
   /** Multiplies the limits that the demo's types set on people. */
   patience?: number;
-  /** True lets people begin the demo's scripted crew. */
+  /** True shows the keys that begin a rehearsal on the sign-in page. */
   crews?: boolean;
   /** The aircraft of which people can have an invented year made. */
   year?: string;
@@ -47,12 +45,12 @@ export class TestServer {
   #port = 0;
   #stop: () => Promise<void> = async () => {};
 
-  readonly #crews: DemoCrews | null;
+  readonly #crews: boolean;
   readonly #year: string | undefined;
 
   constructor({ site = SITE, aircraft = [], patience, crews = false, year }: Setup = {}) {
     this.#year = year;
-    this.#crews = crews ? new DemoCrews(async () => playCrew) : null;
+    this.#crews = crews;
     this.#site = site;
     this.#data = {
       ...demo,
@@ -115,14 +113,12 @@ export class TestServer {
       proxies: [],
       live: { origins },
       tls: null,
-      ...(this.#crews ? { crews: this.#crews } : {}),
+      crews: this.#crews,
       ...(this.#year === undefined ? {} : { year: new DemoYear(services, yearOf(this.#year)) }),
     });
     await app.listen({ port: this.#port, host: "127.0.0.1" });
     this.#port = (app.server.address() as AddressInfo).port;
-    this.#crews?.reach(this.url);
     this.#stop = async () => {
-      this.#crews?.stop();
       await app.close();
       services.close();
       await store.close();

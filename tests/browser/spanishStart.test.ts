@@ -1,7 +1,7 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { STOPPED_WARM } from "../../seed/crew/play.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
+import { STOPPED_WARM } from "../../shared/partners/play.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import { stateIn } from "../../shared/words/authored.ts";
 import { say } from "../../shared/words/es.ts";

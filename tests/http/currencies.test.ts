@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { playPost } from "../../seed/crew/play.ts";
 import { conditionOf } from "../../shared/conditions/all.ts";
+import { playPost } from "../../shared/partners/play.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { isOver, type SessionState } from "../../shared/session/state.ts";

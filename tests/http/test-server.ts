@@ -3,7 +3,6 @@ import type { FastifyBaseLogger, FastifyInstance } from "fastify";
 import { createApp } from "../../server/app.ts";
 import { hashPin } from "../../server/auth/pin.ts";
 import type { DeviceRule } from "../../server/auth/sign-ins.ts";
-import type { DemoCrews } from "../../server/demo-crews.ts";
 import type { DemoYear } from "../../server/demo-year.ts";
 import type { EvidenceSigner } from "../../server/evidence/signer.ts";
 import { RawSamples } from "../../server/feeds/raw-samples.ts";
@@ -85,7 +84,6 @@ export interface TestOptions {
   samples?: string;
   logger?: FastifyBaseLogger;
   printer?: Printer;
-  crews?: DemoCrews;
   year?: (services: Services) => DemoYear;
 }
 
@@ -173,7 +171,6 @@ export async function testServer(options: TestOptions = {}): Promise<TestServer>
       ...(options.surroundings ? { surroundings: options.surroundings } : {}),
     },
     tls: options.tls ?? null,
-    ...(options.crews ? { crews: options.crews } : {}),
     ...(options.year ? { year: options.year(services) } : {}),
   });
   const close = async () => {

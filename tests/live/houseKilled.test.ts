@@ -4,8 +4,8 @@ import { join } from "node:path";
 import { setTimeout } from "node:timers/promises";
 import Database from "better-sqlite3";
 import { expect, it } from "vitest";
-import { chance } from "../../seed/crew/chance.ts";
 import { demo } from "../../seed/demo-data.ts";
+import { chance } from "../../shared/partners/chance.ts";
 import { signInOn } from "./kill-run.ts";
 import { prepareServer, ServerProcess } from "./server-process.ts";
 

@@ -1,5 +1,5 @@
 import { randomUUID } from "node:crypto";
-import { playPost } from "../../seed/crew/play.ts";
+import { playPost } from "../../shared/partners/play.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import type { CommandResult } from "../../shared/protocol/refusal.ts";

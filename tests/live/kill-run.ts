@@ -1,8 +1,8 @@
 import { randomUUID } from "node:crypto";
 import Database from "better-sqlite3";
-import { chance } from "../../seed/crew/chance.ts";
 import type { SessionRow, StoredEvent } from "../../server/store/events.ts";
 import { PostgresEventStore } from "../../server/store/postgres/events.ts";
+import { chance } from "../../shared/partners/chance.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
 import { type Acked, CrewLane, HoldLane, type Lane } from "./kill-load.ts";

@@ -62,6 +62,7 @@ export const MARKS = {
         ".strip-needs[data-needs]",
         '.title-clock[data-is="stale"]',
         '.title-post[data-is="silent"]',
+        ".rehearsal-sees[data-wrong] strong",
       ],
     },
   },
@@ -81,6 +82,7 @@ export const MARKS = {
         '.engine-key[data-shape="stable"] .engine-shape',
         '.engine-key[data-shape="clear"] .engine-shape',
         '.readings-strip[data-band="normal"] .readings-band',
+        '.rehearsal-instruments [data-band="normal"]',
         ".strip-normal-edge",
         '.stand-by:is([data-shape="stable"], [data-shape="clear"]) .engine-shape',
       ],
@@ -90,6 +92,11 @@ export const MARKS = {
     form: "Red hatching",
     means: "A propeller turns here",
     drawn: { by: /repeating-linear-gradient\([^;]*--danger/, in: [".engine-key[data-turning]"] },
+  },
+  stripedEdge: {
+    form: "Striped edge round the whole page",
+    means: "A rehearsal: no aircraft is started",
+    drawn: { by: /repeating-linear-gradient\([^;]*--solid/, in: [".rehearsal-edge"] },
   },
   greyHatch: {
     form: "Grey or yellow hatching the other way",

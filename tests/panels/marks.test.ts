@@ -32,7 +32,9 @@ it("[VIS-8] no two marks look alike or mean the same", () => {
 
 it.each(drawn)("[VIS-8] $id is drawn where the table says, and nowhere else", ({ id, by, in: held }) => {
   // A chain line and a row of dots are dashed too, and marks of their own.
-  const own = id === "dashed" ? [...MARKS.chainLine.drawn.in, ...MARKS.dots.drawn.in] : [];
+  const dashes = id === "dashed" ? [...MARKS.chainLine.drawn.in, ...MARKS.dots.drawn.in] : [];
+  // So are the stripes of an edge slanted as a hatching is.
+  const own = id === "greyHatch" ? MARKS.stripedEdge.drawn.in : dashes;
   const found = rules.filter(({ body }) => by.test(body)).map(({ selector }) => selector);
   const known: readonly string[] = [...held, ...own];
   expect(found.filter((s) => !known.includes(s))).toEqual([]);

@@ -27,6 +27,7 @@ it("[SNS-7] the test is asked for once, of a person who holds a post", () => {
 
 /** The rest of the title block; `children` comes last in the block. */
 const EMPTY = {
+  rehearsal: false,
   aircraft: "",
   typeName: "",
   place: "",

@@ -141,9 +141,13 @@ def verify(data, given=(), noted=()):
     assert len(events) == manifest["events"] >= 1, "not as many events as the manifest says"
     session = manifest["session"]
     due = sha(b"chockside session " + session.encode()).hex()
+    rehearsed = session.startswith("rehearsal-")
+    assert manifest["aircraft"].startswith("REHEARSAL-") == rehearsed, "a rehearsal in one place alone"
     for number, line in enumerate(events, 1):
         event = json.loads(line)
         assert event["seq"] == number and event["session"] == session, "line %d: not event %d" % (number + 1, number)
+        if number == 1 and event["fact"]["type"] == "planned":
+            assert ("rehearsal" in event["fact"]) == rehearsed, "a rehearsal in one place alone"
         assert event["prev"] == due, "line %d: not chained to the line before" % (number + 1)
         due = sha(line).hex()
     assert due == manifest["head"], "the head is another"
@@ -155,7 +159,8 @@ def verify(data, given=(), noted=()):
     for note in noted:
         check_checkpoint(note, keys, session, events)
     verdict = "OK" if given or noted else "WHOLE"
-    return "%s %d events, %d checkpoints, head %s" % (verdict, len(events), len(sizes), due)
+    said = "REHEARSAL: no aircraft was started. " if rehearsed else ""
+    return "%s %s%d events, %d checkpoints, head %s" % (verdict, said, len(events), len(sizes), due)
 
 
 def kept(arguments):

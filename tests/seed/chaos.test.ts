@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { chance } from "../../seed/crew/chance.ts";
 import { personAt, Stage } from "../../seed/crew/stage.ts";
 import { demo } from "../../seed/demo-data.ts";
+import { chance } from "../../shared/partners/chance.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { isOver } from "../../shared/session/state.ts";
 import { anything } from "./chaos.ts";

@@ -1,8 +1,8 @@
-import { chance } from "../../seed/crew/chance.ts";
-import { playPost } from "../../seed/crew/play.ts";
 import { fill } from "../../shared/asks/ask.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
 import { hydrometerOf } from "../../shared/checks/gravity.ts";
+import { chance } from "../../shared/partners/chance.ts";
+import { playPost } from "../../shared/partners/play.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { Quantity } from "../../shared/protocol/quantity.ts";

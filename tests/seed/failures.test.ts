@@ -1,5 +1,4 @@
 import { describe, expect, it } from "vitest";
-import { STOPPED_WARM } from "../../seed/crew/play.ts";
 import { type Instead, personAt, type Stage } from "../../seed/crew/stage.ts";
 import { demo } from "../../seed/demo-data.ts";
 import { attemptsLeft } from "../../shared/conditions/engines.ts";
@@ -7,6 +6,7 @@ import { plain } from "../../shared/engine/life.ts";
 import { primeFigure } from "../../shared/figures/prime.ts";
 import { momentsOf } from "../../shared/paper/moments.ts";
 import { returnLog } from "../../shared/paper/returnLog.ts";
+import { STOPPED_WARM } from "../../shared/partners/play.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import type { Fact } from "../../shared/protocol/events.ts";
 import type { Post } from "../../shared/protocol/posts.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { type Intent, intend, type Move, playPost } from "../../seed/crew/play.ts";
 import { personAt, START, Stage } from "../../seed/crew/stage.ts";
 import { demo } from "../../seed/demo-data.ts";
+import { type Intent, intend, type Move, playPost } from "../../shared/partners/play.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";

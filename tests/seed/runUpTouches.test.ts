@@ -1,11 +1,11 @@
 import { expect, it } from "vitest";
-import { playPost } from "../../seed/crew/play.ts";
-import { gaugeFigure, runUpFigure } from "../../seed/crew/pretend.ts";
 import { personAt, Stage } from "../../seed/crew/stage.ts";
 import { demo } from "../../seed/demo-data.ts";
 import { fill } from "../../shared/asks/ask.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
 import { AS_READ } from "../../shared/models/unitChoice.ts";
+import { playPost } from "../../shared/partners/play.ts";
+import { gaugeFigure, runUpFigure } from "../../shared/partners/pretend.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { releaseVerdict } from "../../shared/runUp/verdict.ts";
 import { engineOf } from "../../shared/session/state.ts";

@@ -7,6 +7,7 @@
 //                --siege [seconds]      strangers, a bad guest and a bad supervisor beside a crew that holds
 //                --adversary [sessions] [seed]   wrong moves over real sockets, judged by a program in Python
 //                --panels               every drill and every pair of size, light and language at real panels
+//                --rehearsals [runs] [first]  random scripts with random crews: none stuck, none against a rule
 //                --types [changes] [first]   changes demo types in one place each: refused, or started to its end
 //                --release              builds the archive, unpacks it in a path with spaces and starts it
 //                --search [scope] [states] [minutes]   every interleaving of the core, breadth first
@@ -26,6 +27,7 @@ const { values, positionals } = parseArgs({
     panels: { type: "boolean" },
     types: { type: "boolean" },
     release: { type: "boolean" },
+    rehearsals: { type: "boolean" },
   },
   allowPositionals: true,
 });
@@ -33,7 +35,7 @@ const figures = (values.search ? positionals.slice(1) : positionals).slice(0, 2)
 const wrong = figures.some((n) => !Number.isFinite(n) || n < 0);
 if (wrong || Object.keys(values).length > 1) {
   console.error(
-    "usage: npm run soak -- [--postgres] [kills] [seed] | --sim [runs] [first] | --faults [seconds] [seed] | --fuzz [frames] [seed] | --adversary [sessions] [seed] | --siege [seconds] | --panels | --mutants [share] [seed] [path] | --types [changes] [first] | --release | --search [scope] [states] [minutes]",
+    "usage: npm run soak -- [--postgres] [kills] [seed] | --sim [runs] [first] | --faults [seconds] [seed] | --fuzz [frames] [seed] | --adversary [sessions] [seed] | --siege [seconds] | --panels | --mutants [share] [seed] [path] | --types [changes] [first] | --release | --search [scope] [states] [minutes] | --rehearsals [runs] [first]",
   );
   process.exit(2);
 }
@@ -90,6 +92,10 @@ if (values.sim) {
   }
   console.log(`${seconds()} s: ${JSON.stringify(sum)}`);
   process.exitCode = sum.wrong === 0 ? 0 : 1;
+} else if (values.rehearsals) {
+  const { rehearsalSoak } = await import("./rehearsals.ts");
+  const [runs = 10_000, first = 1] = figures;
+  process.exitCode = rehearsalSoak(runs, first) ? 0 : 1;
 } else if (values.adversary) {
   const { adversarySoak } = await import("./adversary.ts");
   const [sessions = 400, seed = 1] = figures;

@@ -185,17 +185,28 @@ export function eventStoreContract(
       expect([await store.session("b"), await seqs("b")]).toEqual([null, []]);
     });
 
+    it("[RHS-5] lists rehearsals apart from all others, newest first", async () => {
+      await store.append(append("rehearsal-a", 0, 1, { createdAt: 5 }));
+      await store.append(append("b", 0, 1, { createdAt: 9 }));
+      await store.append(append("rehearsal-c", 0, 1, { createdAt: 7, closedAt: 8 }));
+      const ids = (rows: { id: string }[]) => rows.map(({ id }) => id);
+      expect(ids(await store.sessions(10))).toEqual(["b"]);
+      expect(ids(await store.rehearsals(10))).toEqual(["rehearsal-c", "rehearsal-a"]);
+      expect(ids(await store.rehearsals(1))).toEqual(["rehearsal-c"]);
+      expect(ids(await store.openSessions()).sort()).toEqual(["b", "rehearsal-a"]);
+    });
+
     it("[STO-2] lists the newest first, and apart from them what is not over", async () => {
       await store.append(append("a", 0, 1, { createdAt: 5 }));
       await store.append(append("b", 0, 1, { createdAt: 9, closedAt: 10, headAt: 77 }));
       await store.append(append("c", 0, 1, { createdAt: 7 }));
       expect((await store.sessions(2)).map((s) => s.id)).toEqual(["b", "c"]);
       await store.append(append("d", 0, 1, { createdAt: 7, closedAt: 10 }));
-      const after = async (createdAt: number, id: string) =>
+      const following = async (createdAt: number, id: string) =>
         (await store.sessions(2, { createdAt, id })).map((s) => s.id);
-      expect(await after(9, "b")).toEqual(["d", "c"]);
-      expect(await after(7, "d")).toEqual(["c", "a"]);
-      expect([await after(7, "c"), await after(5, "a")]).toEqual([["a"], []]);
+      expect(await following(9, "b")).toEqual(["d", "c"]);
+      expect(await following(7, "d")).toEqual(["c", "a"]);
+      expect([await following(7, "c"), await following(5, "a")]).toEqual([["a"], []]);
       expect((await store.openSessions()).map((s) => s.id).sort()).toEqual(["a", "c"]);
       await store.append(append("c", 1, 2));
       const heads = (await store.openHeads()).sort((one, two) => (one.id < two.id ? -1 : 1));

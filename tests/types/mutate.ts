@@ -1,4 +1,4 @@
-import { chance } from "../../seed/crew/chance.ts";
+import { chance } from "../../shared/partners/chance.ts";
 import { CONDITION_IDS } from "../../shared/protocol/conditions.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { UNITS } from "../../shared/protocol/quantity.ts";

@@ -1,7 +1,7 @@
 import { expect, it } from "vitest";
-import type { Script } from "../../seed/crew/script.ts";
 import { Stage } from "../../seed/crew/stage.ts";
 import { demo } from "../../seed/demo-data.ts";
+import type { Script } from "../../shared/partners/script.ts";
 import { enteredBy } from "../../shared/types/enteredBy.ts";
 import { aircraftTypeJsonSchema } from "../../shared/types/jsonSchema.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";

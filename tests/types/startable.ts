@@ -1,5 +1,5 @@
-import type { Script } from "../../seed/crew/script.ts";
 import { Stage } from "../../seed/crew/stage.ts";
+import type { Script } from "../../shared/partners/script.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { readAircraftType } from "../../shared/types/validate.ts";
 import { playOut } from "../seed/stage.ts";

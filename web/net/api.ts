@@ -132,8 +132,6 @@ export class Api {
   };
   signOut = () => this.send("POST", "/api/sign-out");
   demo = () => this.json<{ demo: boolean; crews: boolean; signIns: DemoSignIn[] }>("GET", "/api/demo");
-  /** Begins the demo's scripted crew in a new session, at every post but this one. */
-  demoCrew = (except: Post | null) => this.json<{ id: string }>("POST", "/api/demo/crew", { except });
   people = () => this.json<PersonRow[]>("GET", "/api/people");
   type = (id: string, version: number) => this.json<AircraftType>("GET", `/api/types/${id}/${version}`);
   sessions = () => this.json<SessionRow[]>("GET", "/api/sessions");

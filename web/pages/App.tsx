@@ -8,6 +8,7 @@ import { UnitsContext } from "../ui/units.ts";
 import { useWords } from "../words/words.ts";
 import { ElsewherePage } from "./ElsewherePage.tsx";
 import { Fault } from "./Fault.tsx";
+import { RehearsalEdge } from "./RehearsalEdge.tsx";
 import { go, useRoute } from "./route.ts";
 import { SessionPage } from "./SessionPage.tsx";
 
@@ -25,6 +26,7 @@ const PeoplePage = later(() => import("./people/PeoplePage.tsx").then((m) => m.P
 const PlanPage = later(() => import("./PlanPage.tsx").then((m) => m.PlanPage));
 const Ramp = later(() => import("./Ramp.tsx").then((m) => m.Ramp));
 const RecordPage = later(() => import("./RecordPage.tsx").then((m) => m.RecordPage));
+const RehearsePage = later(() => import("./rehearsal/RehearsePage.tsx").then((m) => m.RehearsePage));
 const SignIn = later(() => import("./SignIn.tsx").then((m) => m.SignIn));
 const StudyPage = later(() => import("./StudyPage.tsx").then((m) => m.StudyPage));
 const TypesPages = later(() => import("./types/TypesPages.tsx").then((m) => m.TypesPages));
@@ -91,7 +93,10 @@ function ConnectedApp({ signedIn, connection }: { signedIn: SignedIn; connection
   );
   if (route.is === "session")
     return (
-      <SessionPage key={route.id} id={route.id} me={signedIn.person} connection={connection} call={call} />
+      <>
+        <RehearsalEdge session={route.id} />
+        <SessionPage key={route.id} id={route.id} me={signedIn.person} connection={connection} call={call} />
+      </>
     );
   return (
     <>
@@ -103,6 +108,7 @@ function ConnectedApp({ signedIn, connection }: { signedIn: SignedIn; connection
         </p>
       )}
       {unsettled && <Unsettled session={unsettled} />}
+      {route.is === "rehearse" && <RehearsePage wanted={route.aircraft} changed={ramp} />}
       {route.is === "plan" && <PlanPage wanted={route.aircraft} />}
       {route.is === "aircraft" &&
         (route.page.is === "history" ? (
@@ -116,6 +122,7 @@ function ConnectedApp({ signedIn, connection }: { signedIn: SignedIn; connection
       {route.is === "dues" && <DuesPage me={signedIn.person} changed={ramp} />}
       {route.is === "devices" && <DevicesPage />}
       {route.is === "people" && <PeoplePage me={signedIn.person} changed={ramp} />}
+      {route.is === "record" && <RehearsalEdge session={route.id} />}
       {route.is === "record" && <RecordPage id={route.id} />}
       {route.is === "types" && <TypesPages page={route.page} me={signedIn.person} changed={ramp} />}
       {route.is === "study" && <StudyPage page={route.page} more={route.more} />}

@@ -1,14 +1,16 @@
 import { useEffect, useRef, useState } from "react";
+import { aircraft as register } from "../net/aircraft.ts";
 import { api } from "../net/app.ts";
 import type { Me } from "../net/keep.ts";
+import { rehearsals } from "../net/rehearsals.ts";
 import { wishFor } from "../posts/observer/wished.ts";
 import { Trouble } from "../ui/Trouble.tsx";
 import { useLaterWords } from "../words/later.ts";
 import { DemoKeys } from "./DemoKeys.tsx";
-import { exceptOf, PLAYS, type Play } from "./played.ts";
+import { PLAYS, type Play, postOf } from "./played.ts";
 import { go } from "./route.ts";
 
-/** Begins the demo's scripted crew for this person, and leads to its session. */
+/** Begins a rehearsal for this person, with partners at the other posts, and leads to it. */
 export function DemoStart({ me, play }: { me: Me; play: Play | null }) {
   const { demo } = useLaterWords();
   const [here, setHere] = useState(false);
@@ -25,7 +27,8 @@ export function DemoStart({ me, play }: { me: Me; play: Play | null }) {
     setBusy(true);
     setTrouble(null);
     try {
-      const { id } = await api.demoCrew(exceptOf(wanted));
+      const plannable = (await register.list()).find((a) => a.bar === null && !a.retired);
+      const { id } = await rehearsals.begin(plannable?.id ?? "", "firstDay", postOf(wanted));
       if (wanted !== "watch") wishFor(id, wanted);
       go(`/session/${id}`);
     } catch (error) {

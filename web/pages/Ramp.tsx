@@ -25,6 +25,7 @@ import { useSessions } from "./useSessions.ts";
 const AtAircraft = laterPart(() => import("./AtAircraft.tsx").then((m) => m.AtAircraft));
 const DeviceSheet = laterPart(() => import("./DeviceSheet.tsx").then((m) => m.DeviceSheet));
 const DemoStart = laterPart(() => import("./DemoStart.tsx").then((m) => m.DemoStart));
+const RehearsalList = laterPart(() => import("./rehearsal/RehearsalList.tsx").then((m) => m.RehearsalList));
 const HouseSteps = laterPart(() => import("./HouseSteps.tsx").then((m) => m.HouseSteps));
 
 /** Every session on the ramp as a strip, with keys to plan and join one. */
@@ -98,6 +99,9 @@ export function Ramp({ me, connection, join, play }: Props) {
           <DemoStart me={me} play={play} />
         </Suspense>
       )}
+      <Suspense>
+        <RehearsalList changed={ramp} />
+      </Suspense>
       <Join code={join} />
       {!me.demo && (
         <Suspense>
@@ -160,6 +164,7 @@ const LINKS: readonly {
   { to: "/aircraft", word: ({ text }) => text.ramp.aircraft },
   { to: "/equipment", word: (_, later) => later.house.equipment },
   { to: "/types", word: ({ text }) => text.ramp.types },
+  { to: "/rehearse", word: (_, later) => later.rampPage.rehearse },
   { to: "/study", word: ({ text }) => text.ramp.signals },
   { to: "/devices", word: ({ text }) => text.ramp.devices, only: ["supervisor"] },
   { to: "/people", word: ({ text }) => text.ramp.people },
@@ -191,7 +196,7 @@ function Join({ code }: { code: string | null }) {
         <input
           name="code"
           value={typed}
-          maxLength={6}
+          maxLength={8}
           autoComplete="off"
           onChange={(e) => setTyped(e.target.value.toUpperCase())}
         />

@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from "react";
+import { Suspense, useEffect, useMemo, useState } from "react";
 import { columnsOf, exchangeRows } from "../../shared/paper/exchange.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { timeOfDay } from "../../shared/words/dates.ts";
@@ -8,12 +8,15 @@ import { api } from "../net/app.ts";
 import { saveFile } from "../net/saveFile.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
 import { ExchangeChart } from "../ui/charts/ExchangeChart.tsx";
+import { later } from "../ui/later.tsx";
 import { Trouble } from "../ui/Trouble.tsx";
 import { useUnits } from "../ui/units.ts";
 import { useLaterWords } from "../words/later.ts";
 import { useWords } from "../words/words.ts";
 import { PaperKey } from "./PaperKey.tsx";
 import { go } from "./route.ts";
+
+const Debrief = later(() => import("./rehearsal/Debrief.tsx").then((m) => m.Debrief));
 
 const FORMS = ["ndjson", "json", "csv"] as const;
 const ALL = 5_000;
@@ -68,6 +71,11 @@ export function RecordPage({ id }: { id: string }) {
         </nav>
       </header>
       <Trouble of={trouble} />
+      {events && (
+        <Suspense fallback={null}>
+          <Debrief events={events} />
+        </Suspense>
+      )}
       {events && (
         <div className="record-body">
           <ol className="record-list">

@@ -1,6 +1,7 @@
 import { type ReactNode, Suspense, useEffect, useMemo, useRef, useState } from "react";
 import { starterHeld } from "../../shared/engine/starterHeld.ts";
 import { postHeld } from "../../shared/posts/postHeld.ts";
+import { POSTS } from "../../shared/protocol/posts.ts";
 import type { WireError } from "../../shared/protocol/wire.ts";
 import { timeOfDay } from "../../shared/words/dates.ts";
 import type { PersonRow } from "../net/api.ts";
@@ -34,6 +35,8 @@ const SupervisorPage = later(() => import("./SupervisorPage.tsx").then((m) => m.
 const CockpitReadings = later(() => import("./CockpitReadings.tsx").then((m) => m.CockpitReadings));
 const Senses = later(() => import("../senses/Senses.tsx").then((m) => m.Senses));
 const SessionSheet = later(() => import("./SessionSheet.tsx").then((m) => m.SessionSheet));
+
+const RehearsalStrip = later(() => import("./rehearsal/RehearsalStrip.tsx").then((m) => m.RehearsalStrip));
 
 const figuringPart = laterPart(() => import("../posts/shared/figuringOf.ts").then((m) => m.figuringOf));
 
@@ -71,10 +74,12 @@ export function SessionPage({ id, me, connection, call }: Props) {
     return <Waiting trouble={view.trouble} words={connectionWords(view, moment.panel, text)} />;
 
   const fresh = isFresh(view, moment.panel);
+  // Anybody may practise any post.
+  const who = state.rehearsal ? { ...me, mayHold: [...POSTS] } : me;
   const panel: Panel = {
     state,
     post,
-    me,
+    me: who,
     device: device().id,
     words,
     people,
@@ -100,12 +105,13 @@ export function SessionPage({ id, me, connection, call }: Props) {
       <LeftAsWritten value={left}>
         <div className="session">
           <TitleBlock
-            aircraft={state.aircraft}
+            aircraft={state.rehearsal?.of ?? state.aircraft}
+            rehearsal={state.rehearsal !== undefined}
             typeName={state.type.name}
             place={state.place}
             stage={say.stage(state.stage)}
             stageStep={stageStep(state, text)}
-            posts={postCells(state, view.links, me, post, moment.server, fresh, tested, words)}
+            posts={postCells(state, view.links, who, post, moment.server, fresh, tested, words)}
             clock={timeOfDay(moment.server)}
             connection={connectionWords(view, moment.panel, text)}
             connectionIs={fresh ? "live" : "stale"}
@@ -118,6 +124,11 @@ export function SessionPage({ id, me, connection, call }: Props) {
             <Suspense fallback={<NoticesToCome panel={panel} />}>
               <Senses panel={panel} lasting={view.lasting} />
             </Suspense>
+            {state.rehearsal && (
+              <Suspense fallback={null}>
+                <RehearsalStrip panel={panel} />
+              </Suspense>
+            )}
           </div>
           {/* Before the panel, so that Tab leads from the sheet to the ask and the stops. */}
           {menu && (

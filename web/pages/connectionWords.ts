@@ -1,4 +1,5 @@
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import { isPartner } from "../../shared/protocol/rehearsal.ts";
 import { stagesOf } from "../../shared/protocol/stages.ts";
 import type { Links } from "../../shared/protocol/wire.ts";
 import { isOver, purposeOf, type SessionState } from "../../shared/session/state.ts";
@@ -81,7 +82,7 @@ export function postCells(
   now: number,
   connected: boolean,
   tested: Tested,
-  { say, text: { connection: words } }: Words,
+  { say, text: { connection: words, title } }: Words,
 ): PostCell[] {
   const over = isOver(state);
   return POSTS.map((post) => {
@@ -106,6 +107,7 @@ export function postCells(
       mine: mine === post,
       mark: null,
     };
+    if (holder && isPartner(holder.id)) return { ...cell, link: title.partner, is: "fresh", wants: null };
     // Nobody is waited for in a session that is over, and no post can be taken.
     if (over) return { ...cell, link: words.over, is: holder === null ? "vacant" : "fresh", wants: null };
     return {

@@ -7,6 +7,7 @@ export type Route =
   | { is: "plan"; aircraft: string | null }
   | { is: "aircraft"; page: AircraftRoute }
   | { is: "engine"; serial: string }
+  | { is: "rehearse"; aircraft: string | null }
   | { is: "board" }
   | { is: "devices" }
   | { is: "people" }
@@ -40,6 +41,7 @@ const listeners = new Set<() => void>();
 export function routeOf(path: string, search: string): Route {
   const [, first, id, more, ...rest] = path.split("/");
   if (first === "plan") return { is: "plan", aircraft: new URLSearchParams(search).get("aircraft") };
+  if (first === "rehearse") return { is: "rehearse", aircraft: new URLSearchParams(search).get("aircraft") };
   if (first === "aircraft") return { is: "aircraft", page: aircraftRouteOf(id, more) };
   if (first === "engines" && id) return { is: "engine", serial: decodeURIComponent(id) };
   if (first === "board") return { is: "board" };

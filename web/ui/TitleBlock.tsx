@@ -18,6 +18,8 @@ export interface PostCell {
 
 interface Props {
   aircraft: string;
+  /** True in a rehearsal of this aircraft: the block says so beside its name. */
+  rehearsal: boolean;
   typeName: string;
   place: string;
   stage: string;
@@ -38,6 +40,7 @@ export function TitleBlock(p: Props) {
   return (
     <header className="title-block">
       <div className="title-cell title-aircraft">
+        {p.rehearsal && <span className="title-rehearsal">{title.rehearsal}</span>}
         <h1>{p.aircraft}</h1>
         <span className="title-more">
           {p.typeName}, {p.place}

@@ -1,6 +1,7 @@
 /** Fixed labels and sentences of the printed brief, record and card. */
 export const print = {
   none: "None recorded.",
+  rehearsal: "REHEARSAL. No aircraft was started.",
   printed: (when: string) => `Printed ${when} UTC`,
   page: (page: number, of: number) => `${page} of ${of}`,
   say: "Say",

@@ -2,6 +2,7 @@ import type { PrintWords } from "./en.ts";
 
 export const print: PrintWords = {
   none: "Nada anotado.",
+  rehearsal: "ENSAYO. No se arrancó ninguna aeronave.",
   printed: (when) => `Impreso ${when} UTC`,
   page: (page, of) => `${page} de ${of}`,
   say: "Diga",

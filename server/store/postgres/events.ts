@@ -1,6 +1,7 @@
 import { performance } from "node:perf_hooks";
 import { setTimeout as pause } from "node:timers/promises";
 import pg from "pg";
+import { REHEARSAL_ID } from "../../../shared/protocol/rehearsal.ts";
 import {
   type Append,
   type CheckpointRecord,
@@ -24,6 +25,9 @@ const AGAIN_MS = 50;
 const LEAST_MS = 250;
 
 const IS_SESSION = `"stage" <> '${RECORD_STAGE}'`;
+/** The id alone tells, so that no list can mix them up. */
+const IS_REHEARSAL = `"id" LIKE '${REHEARSAL_ID}%'`;
+const IS_START = `${IS_SESSION} AND NOT (${IS_REHEARSAL})`;
 
 const READERS = 4;
 const GROUP = 250;
@@ -105,11 +109,17 @@ export class PostgresEventStore implements EventStore {
 
   sessions(limit: number, before?: Pick<SessionRow, "createdAt" | "id">): Promise<SessionRow[]> {
     const order = `ORDER BY "createdAt" DESC, "id" COLLATE "C" DESC LIMIT $1`;
-    if (!before) return this.#rows(`WHERE ${IS_SESSION} ${order}`, [limit]);
+    if (!before) return this.#rows(`WHERE ${IS_START} ${order}`, [limit]);
     return this.#rows(
-      `WHERE ${IS_SESSION} AND ("createdAt" < $2 OR ("createdAt" = $2 AND "id" COLLATE "C" < $3)) ${order}`,
+      `WHERE ${IS_START} AND ("createdAt" < $2 OR ("createdAt" = $2 AND "id" COLLATE "C" < $3)) ${order}`,
       [limit, before.createdAt, before.id],
     );
+  }
+
+  rehearsals(limit: number): Promise<SessionRow[]> {
+    return this.#rows(`WHERE ${IS_REHEARSAL} ORDER BY "createdAt" DESC, "id" COLLATE "C" DESC LIMIT $1`, [
+      limit,
+    ]);
   }
 
   records(): Promise<SessionRow[]> {

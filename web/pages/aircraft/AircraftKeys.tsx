@@ -1,5 +1,6 @@
 import type { RegisteredAircraft } from "../../net/aircraft.ts";
 import type { Me } from "../../net/keep.ts";
+import { useLaterWords } from "../../words/later.ts";
 import { useRegisterWords } from "../../words/register.ts";
 import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
@@ -15,6 +16,7 @@ interface Props {
 export function AircraftKeys({ row, me, onDo }: Props) {
   const words = useRegisterWords();
   const { ramp } = useWords().text;
+  const { rampPage } = useLaterWords();
   const supervisor = me.mayHold.includes("supervisor");
   const plans = supervisor || me.mayHold.includes("cockpit");
   return (
@@ -27,6 +29,16 @@ export function AircraftKeys({ row, me, onDo }: Props) {
           onClick={() => go(`/plan?aircraft=${row.id}`)}
         >
           {ramp.plan}
+        </button>
+      )}
+      {row.bar === null && (
+        <button
+          type="button"
+          className="answer"
+          data-tone="plain"
+          onClick={() => go(`/rehearse?aircraft=${row.id}`)}
+        >
+          {rampPage.rehearse}
         </button>
       )}
       {plans && !row.retired && (

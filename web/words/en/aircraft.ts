@@ -16,6 +16,8 @@ export const plan = {
 };
 
 export const title = {
+  rehearsal: "REHEARSAL",
+  partner: "simulated",
   aircraft: "Aircraft",
   stage: (step: string) => `Stage ${step}`,
   step: (step: number, of: number) => `${step} of ${of}`,

@@ -8,7 +8,7 @@ export const demo = {
     groundPower: "Be ground power",
     supervisor: "Be the supervisor",
   },
-  what: "A scripted crew plays the other posts. It answers as people do, at a person's pace.",
+  what: "It is a rehearsal: a simulated aircraft, and partners at the other posts who answer at a person's pace.",
   begins: "The crew takes its posts…",
   people: "Sign in as one of the demo's people",
 };

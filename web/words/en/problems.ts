@@ -6,7 +6,6 @@ export const problems = {
   proofNeeded: "The device must be checked again",
   deviceInUse: "Somebody else's device",
   onDuty: "On duty now",
-  noCrew: "No crew can play",
   wrongPin: "The PIN is wrong",
   wrongPasskey: "The passkey was not accepted",
   deviceNeeded: "Not from this device",

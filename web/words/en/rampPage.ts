@@ -1,5 +1,6 @@
 /** The ramp page: one row for each aircraft, and what this device keeps. */
 export const rampPage = {
+  rehearse: "Rehearse",
   device: "This device",
   light: "Light",
   mine: (post: string) => `You: ${post}`,

@@ -17,6 +17,8 @@ export const plan: Text["plan"] = {
 };
 
 export const title: Text["title"] = {
+  rehearsal: "ENSAYO",
+  partner: "simulado",
   aircraft: "Avión",
   stage: (step) => `Etapa ${step}`,
   step: (step, of) => `${step}/${of}`,

@@ -8,7 +8,7 @@ export const demo: LaterWords["demo"] = {
     groundPower: "Ocupar planta externa",
     supervisor: "Ser supervisor",
   },
-  what: "Una tripulación de guion ocupa los demás puestos. Contesta como personas y a su ritmo.",
+  what: "Es un ensayo: un avión simulado, y compañeros en los otros puestos que responden al ritmo de una persona.",
   begins: "La tripulación toma sus puestos…",
   people: "Entrar como una de las personas de la demostración",
 };

@@ -7,7 +7,6 @@ export const problems: typeof english = {
   proofNeeded: "Hay que comprobar otra vez el dispositivo",
   deviceInUse: "Dispositivo de otra persona",
   onDuty: "De turno ahora",
-  noCrew: "Ninguna tripulación puede jugar",
   wrongPin: "El PIN no es correcto",
   wrongPasskey: "La llave de acceso no se aceptó",
   deviceNeeded: "No desde este dispositivo",

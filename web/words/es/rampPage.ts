@@ -1,6 +1,7 @@
 import type { LaterWords } from "../en/later.ts";
 
 export const rampPage: LaterWords["rampPage"] = {
+  rehearse: "Ensayar",
   device: "Este dispositivo",
   light: "Luz",
   mine: (post) => `Usted: ${post}`,

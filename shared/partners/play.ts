@@ -1,11 +1,11 @@
-import { type Ask, type Choice, fill } from "../../shared/asks/ask.ts";
-import { askedOf } from "../../shared/asks/asked.ts";
-import type { ChoiceWord } from "../../shared/asks/choiceWord.ts";
-import { plain } from "../../shared/engine/life.ts";
-import type { Action } from "../../shared/protocol/commands.ts";
-import type { Post } from "../../shared/protocol/posts.ts";
-import type { Quantity } from "../../shared/protocol/quantity.ts";
-import { engineOf, type SessionState } from "../../shared/session/state.ts";
+import { type Ask, type Choice, fill } from "../asks/ask.ts";
+import { askedOf } from "../asks/asked.ts";
+import type { ChoiceWord } from "../asks/choiceWord.ts";
+import { plain } from "../engine/life.ts";
+import type { Action } from "../protocol/commands.ts";
+import type { Post } from "../protocol/posts.ts";
+import type { Quantity } from "../protocol/quantity.ts";
+import { engineOf, type SessionState } from "../session/state.ts";
 import { between } from "./chance.ts";
 import {
   brakePressure,
@@ -150,7 +150,10 @@ function figureFor(
     return ask.say === "voltsCranked" ? crankingVolts(state, script) : cartVolts(state, script);
   }
   if (draft.type === "recordCheck") {
-    const range = state.type.checks.find((c) => c.id === draft.check)?.range;
+    const check = state.type.checks.find((c) => c.id === draft.check);
+    const shown = check && script.world?.check(check);
+    if (shown) return shown;
+    const range = check?.range;
     return range ? checkFigure(range, script, draft.check) : null;
   }
   if (draft.type === "answerCard") return cardFigure(state, draft.item, script);

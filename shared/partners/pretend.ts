@@ -1,10 +1,10 @@
-import { boundsOf } from "../../shared/card/judge.ts";
-import { type Engine, plain } from "../../shared/engine/life.ts";
-import type { RunUpItem } from "../../shared/protocol/commands.ts";
-import type { Quantity, Unit } from "../../shared/protocol/quantity.ts";
-import { itemGauge } from "../../shared/runUp/verdict.ts";
-import type { Returning, SessionState } from "../../shared/session/state.ts";
-import type { AircraftType, Gauge } from "../../shared/types/schema.ts";
+import { boundsOf } from "../card/judge.ts";
+import { type Engine, plain } from "../engine/life.ts";
+import type { RunUpItem } from "../protocol/commands.ts";
+import type { Quantity, Unit } from "../protocol/quantity.ts";
+import { itemGauge } from "../runUp/verdict.ts";
+import type { Returning, SessionState } from "../session/state.ts";
+import type { AircraftType, Gauge } from "../types/schema.ts";
 import { between } from "./chance.ts";
 import type { Script } from "./script.ts";
 
@@ -46,6 +46,8 @@ export function checkFigure(range: Range & { unit: Unit }, script: Script, id: s
 
 /** Returns the cart's steady volts, slightly different at every reading. */
 export function cartVolts(state: SessionState, script: Script): Quantity {
+  const shown = script.world?.cartVolts();
+  if (shown) return shown;
   const { steadyMin, steadyMax } = state.type.groundPower;
   const range = { min: steadyMin.value, max: steadyMax.value };
   return figure(within(range, between(0, 1, script.seed, "volts", state.seq)), steadyMin.unit, range);
@@ -53,6 +55,8 @@ export function cartVolts(state: SessionState, script: Script): Quantity {
 
 /** Returns the cart's volts under a starter's load, between the starting minimum and the steady minimum. */
 export function crankingVolts(state: SessionState, script: Script): Quantity {
+  const shown = script.world?.crankingVolts();
+  if (shown) return shown;
   const { steadyMin, starting } = state.type.groundPower;
   const range = { min: starting?.min.value ?? steadyMin.value, max: steadyMin.value };
   const fresh = within(range, between(0, 1, script.seed, "sag", state.seq));
@@ -97,6 +101,8 @@ export function runUpFigure(state: SessionState, engine: Engine, item: RunUpItem
 
 /** Returns the brake pressure after pumping by hand. */
 export function brakePressure(state: SessionState, script: Script): Quantity {
+  const shown = script.world?.brakePressure();
+  if (shown) return shown;
   const { value, unit } = state.type.brakePressure.atLeast;
   const range = { min: value };
   return figure(within(range, between(0, 1, script.seed, "brakes", state.seq)), unit, range);
@@ -107,6 +113,10 @@ export function crankEnds(engine: Engine, script: Script): { at: number; caught:
   const life = plain(engine.life);
   if (life.is !== "cranking") return { at: 0, caught: false };
   const limit = (life.limitAt - life.since) * STARTER_SHARE;
+  if (script.world) {
+    const caught = script.world.crank(engine.n) === "caught";
+    return { at: caught ? life.since : life.since + limit, caught };
+  }
   const words = ["crank", engine.n, engine.attempts] as const;
   const worn = script.wear?.crank?.[engine.n] ?? 1;
   const caught = between(0, 1, script.seed, "fires", ...words) >= 1 / 16;
@@ -152,6 +162,8 @@ export function gaugeFigure(
 ): Quantity {
   const gauged = state.type.gauges.find((g) => g.id === gauge);
   if (!gauged) return figure(1, "count");
+  const shown = script.world?.gauge(engine?.n ?? null, gauge);
+  if (shown) return shown;
   const { unit, scale } = gauged;
   const range = { min: scale.from, max: Math.min(scale.to, gauged.max ?? scale.to) };
   const cooled = state.type.stopping?.coolDown?.gauges.find((g) => g.gauge === gauge);

@@ -1,3 +1,5 @@
+import type { World } from "./world.ts";
+
 /** Parameters of a scripted crew. The same script on the same events plays the same. */
 export interface Script {
   seed: number;
@@ -5,6 +7,8 @@ export interface Script {
   pace: number;
   /** The cart's name, part of the ground power signals. */
   cart: string;
+  /** The simulated aircraft. Absent: every figure is pretended, and good. */
+  world?: World;
   /** How this aircraft's parts have worn; absent: as new. */
   wear?: Wear;
 }

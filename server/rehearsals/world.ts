@@ -1,0 +1,66 @@
+import { postHeld } from "../../shared/posts/postHeld.ts";
+import type { Post } from "../../shared/protocol/posts.ts";
+import type { Quantity } from "../../shared/protocol/quantity.ts";
+import type { FaultKind } from "../../shared/protocol/rehearsalFaults.ts";
+import { FAULT } from "../../shared/rehearsal/faults.ts";
+import { goodHands } from "../../shared/rehearsal/hands.ts";
+import { going } from "../../shared/rehearsal/run.ts";
+import type { SessionState } from "../../shared/session/state.ts";
+import { gaugeShows } from "../../shared/simulation/gauges.ts";
+import type { Controls } from "../../shared/simulation/state.ts";
+import type { RunningRehearsal } from "./running.ts";
+
+/** One instrument as the cockpit sees it. */
+interface Shown {
+  gauge: string;
+  engine: number | null;
+  reading: Quantity;
+}
+
+/** What one person sees of the simulated world, from where they stand. */
+export interface SeenWorld {
+  /** Seconds of the rehearsal. */
+  t: number;
+  frozen: boolean;
+  speed: number;
+  instruments: Shown[];
+  /** What they see go wrong. Whoever watches without a post sees everything. */
+  sees: { fault: FaultKind; engine: number | null }[];
+  controls: Controls;
+  /** False while good hands work the controls. */
+  byHand: boolean;
+}
+
+/** Returns what this person sees now: the cockpit its instruments, every post what is in its sight. */
+export function worldFor(
+  rehearsal: RunningRehearsal,
+  state: SessionState,
+  person: { id: string; device: string },
+): SeenWorld {
+  const { playing, frozen, speed, hands } = rehearsal.view;
+  const { run } = playing;
+  const post = postHeld(state, person);
+  const at: readonly (Post | null)[] = [post];
+  const inCockpit = post === null || post === "cockpit";
+  return {
+    t: Math.round(run.t),
+    frozen,
+    speed,
+    instruments: inCockpit ? instruments(rehearsal, state) : [],
+    sees: going(run)
+      .filter(({ fault }) => post === null || FAULT[fault].seenBy.some((p) => at.includes(p)))
+      .map(({ fault, engine }) => ({ fault, engine })),
+    controls: hands ?? goodHands(run, state),
+    byHand: hands !== null,
+  };
+}
+
+function instruments(rehearsal: RunningRehearsal, state: SessionState): Shown[] {
+  const { plant, sim } = rehearsal.view.playing.run;
+  return state.type.gauges.flatMap(({ id, perEngine }) =>
+    (perEngine ? state.engines.map(({ n }) => n) : [null]).flatMap((engine) => {
+      const reading = gaugeShows(plant, sim, id, engine);
+      return reading ? [{ gauge: id, engine, reading }] : [];
+    }),
+  );
+}

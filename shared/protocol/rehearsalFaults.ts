@@ -1,0 +1,26 @@
+/** The faults that a script may bring about. */
+export const FAULTS = [
+  "noOilPressure",
+  "oilLost",
+  "hungStart",
+  "kickback",
+  "flooded",
+  "inductionFire",
+  "exhaustFire",
+  "nacelleFire",
+  "torching",
+  "cartSags",
+  "cartDrops",
+  "plugFallsOut",
+  "generatorDead",
+  "vacuumDead",
+  "brakesBleed",
+  "guardLost",
+  "personInArc",
+  "wrongNumber",
+  "handContradicts",
+  "deadTablet",
+  "networkGone",
+  "lightning",
+] as const;
+export type FaultKind = (typeof FAULTS)[number];

@@ -1,0 +1,27 @@
+import { z } from "zod";
+import { FAULTS } from "./rehearsalFaults.ts";
+
+const engine = z.number().int().min(1).max(8);
+const person = z.strictObject({ id: z.string(), name: z.string() });
+
+/** What the simulated aircraft suffered by the end, of which its type has a limit or no crew sees a figure. */
+export const SUFFERED = ["starterHeat", "withoutOil"] as const;
+export type Suffered = (typeof SUFFERED)[number];
+
+/** What a rehearsal's server says of the simulated world, so that what the crew did can be told from the record alone. */
+export const rehearsedSchema = z.discriminatedUnion("is", [
+  /** A fault began. The crew is not told: it has to see it. */
+  z.strictObject({ is: z.literal("fault"), fault: z.enum(FAULTS), engine: engine.optional() }),
+  /** A word or a mark of somebody who watches as an instructor. */
+  z.strictObject({ is: z.literal("mark"), words: z.string(), by: person }),
+  z.strictObject({
+    is: z.literal("suffered"),
+    engine,
+    what: z.enum(SUFFERED),
+    found: z.number(),
+    /** The type's limit; null where it has none. */
+    allowed: z.number().nullable(),
+    unit: z.enum(["K", "s"]),
+  }),
+]);
+export type Rehearsed = z.infer<typeof rehearsedSchema>;

@@ -1,0 +1,145 @@
+import { isTurning, plain } from "../engine/life.ts";
+import { type Intent, intend } from "../partners/play.ts";
+import type { Action } from "../protocol/commands.ts";
+import { POSTS, type Post } from "../protocol/posts.ts";
+import type { Rehearsed } from "../protocol/rehearsedFact.ts";
+import { isOver, type SessionState } from "../session/state.ts";
+import type { Controls } from "../simulation/state.ts";
+import { goodHands } from "./hands.ts";
+import { type PartnerMove, partnerMove } from "./partner.ts";
+import { advance, type Run, type Struck } from "./run.ts";
+
+/** A rehearsal that is played: its world, and what each partner is about to do. */
+export interface Playing {
+  run: Run;
+  intents: Readonly<Partial<Record<Post, Intent>>>;
+  /** Words about faults that partners said. */
+  said: readonly string[];
+  /** Seconds of the rehearsal since a partner last had something to do. */
+  idleS: number;
+  /** What the aircraft suffered, as recorded last: each as JSON. */
+  noted: readonly string[];
+}
+
+/** What one step needs from outside. */
+export interface Around {
+  /** Server time, milliseconds. */
+  now: number;
+  /** Seconds of the rehearsal that pass in this step. */
+  seconds: number;
+  /** How much faster than people the partners are. */
+  pace: number;
+  /** The posts that partners hold. */
+  partners: readonly Post[];
+  /** What a person does in the cockpit; null while a partner is there. */
+  hands: Controls | null;
+}
+
+export interface Played {
+  playing: Playing;
+  /** What to record of the world. */
+  facts: Rehearsed[];
+  /** The one thing that a partner says or does now; null for nothing. */
+  act: { post: Post; action: Action } | null;
+}
+
+/** Seconds without anything to do after which the partners give the attempt up. */
+const IDLE_S = 60;
+/** Seconds of a rehearsal after which they give it up in any case. */
+const LONGEST_S = 40 * 60;
+/** Seconds between two steps of giving up. */
+const GIVES_UP_S = 4;
+/** The reason that partners give for it. */
+const NOTHING_LEFT = "Nothing left to do";
+
+export const beginPlaying = (run: Run): Playing => ({ run, intents: {}, said: [], idleS: 0, noted: [] });
+
+/**
+ * Returns the rehearsal one step later. Pure: the same states and times give the same. At most one partner acts in a
+ * step, so that the next one decides on what came of it.
+ */
+export function playStep(before: Playing, state: SessionState, around: Around): Played {
+  const { now, seconds, pace, partners } = around;
+  const hands = around.hands ?? goodHands(before.run, state);
+  const { run, began } = advance(before.run, state, hands, seconds);
+  const suffers = sufferedOf(run).filter((one) => !before.noted.includes(JSON.stringify(one)));
+  const facts = [...began.map(factOf), ...suffers];
+  const noted = suffers.length === 0 ? before.noted : sufferedOf(run).map((one) => JSON.stringify(one));
+  if (isOver(state)) return { playing: { ...before, run, noted }, facts, act: null };
+  const said = new Set(before.said);
+  const intents: Partial<Record<Post, Intent>> = {};
+  let due: (PartnerMove & { post: Post; at: number }) | null = null;
+  let idle = true;
+  for (const post of POSTS) {
+    if (!partners.includes(post)) continue;
+    const next = partnerMove(run, state, post, { partners, said, now, pace });
+    const intent = intend(before.intents[post] ?? null, next?.move ?? null, now);
+    if (!next || !intent) continue;
+    idle = false;
+    intents[post] = intent;
+    if (intent.at <= now && (due === null || intent.at < due.at)) due = { ...next, post, at: intent.at };
+  }
+  const idleS = idle ? before.idleS + seconds : 0;
+  if (due && run.t <= LONGEST_S) {
+    const { post, move, word } = due;
+    delete intents[post];
+    const playing = {
+      run,
+      intents,
+      said: word === null ? before.said : [...before.said, word],
+      idleS: 0,
+      noted,
+    };
+    return { playing, facts, act: { post, action: move.action } };
+  }
+  const given = idleS >= IDLE_S || run.t > LONGEST_S ? givesUp(state, partners, run.t, seconds) : null;
+  return { playing: { run, intents, said: before.said, idleS, noted }, facts, act: given };
+}
+
+/**
+ * Returns what a partner does who gives the attempt up, once in some seconds: the cockpit stops what still turns, then
+ * the supervisor and the cockpit abandon in turn, because a second one may have to agree.
+ */
+function givesUp(state: SessionState, partners: readonly Post[], t: number, seconds: number): Played["act"] {
+  const turn = Math.floor(t / GIVES_UP_S);
+  if (Math.floor((t - seconds) / GIVES_UP_S) === turn) return null;
+  const may = (["supervisor", "cockpit"] as const).filter((p) => partners.includes(p));
+  const turning = state.engines.find(({ life }) => isTurning(life));
+  if (turning) {
+    const { n, life } = turning;
+    const kind = plain(life).is === "cranking" ? "startAbandoned" : "shutDown";
+    if (!may.includes("cockpit")) return null;
+    return {
+      post: "cockpit",
+      action: { type: "send", kind, channel: "panel", engine: n, note: NOTHING_LEFT },
+    };
+  }
+  const post = may[turn % Math.max(1, may.length)];
+  return post ? { post, action: { type: "abandon", reason: NOTHING_LEFT } } : null;
+}
+
+/** Returns the fact by which a fault's beginning is recorded. */
+export const factOf = ({ fault, engine }: Struck): Rehearsed => ({
+  is: "fault",
+  fault,
+  ...(engine === null ? {} : { engine }),
+});
+
+/** Steps in which the record follows what the aircraft suffers: kelvins, and seconds. */
+const NOTED = { heat: 10, seconds: 5 } as const;
+
+/** Returns what the aircraft suffered so far in whole steps, against the type's limits where it has any. */
+function sufferedOf({ plant, sim }: Run): Rehearsed[] {
+  const most = plant.type.starter.heat?.most.value ?? null;
+  const within = plant.type.oil.firstIndication.within.value;
+  const down = (value: number, step: number) => Math.floor(value / step) * step;
+  return sim.engines.flatMap(({ n, hottestK, withoutOilS }): Rehearsed[] => {
+    const heat = down(hottestK, NOTED.heat);
+    const dry = down(withoutOilS, NOTED.seconds);
+    const one = { is: "suffered", engine: n } as const;
+    return [
+      ...(heat > 0 ? [{ ...one, what: "starterHeat", found: heat, allowed: most, unit: "K" } as const] : []),
+      ...(dry > 0 ? [{ ...one, what: "withoutOil", found: dry, allowed: within, unit: "s" } as const] : []),
+    ];
+  });
+}

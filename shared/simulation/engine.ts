@@ -1,0 +1,169 @@
+import { viscosityAt } from "../models/oil/viscosity.ts";
+import { heatAtRest, heatEngaged } from "../models/starterThermal.ts";
+import { inUnit } from "../models/units.ts";
+import type { EnginePlant, Plant, Warming } from "./plant.ts";
+import type { EngineControls, EngineSim, Running, Wrong } from "./state.ts";
+
+/** Parts of the prime it needs below which an engine does not fire, and above which it is flooded. Common practice. */
+const STARVED = 0.6;
+const FLOODED = 2;
+/** Strokes that a turning engine blows out in a second with the mixture at cut-off. Our own judgement. */
+const BLOWN_OUT = 0.6;
+/** Strokes that burn in a second once it fires. Our own judgement. */
+const BURNT = 0.8;
+/** Mixture from which the engine draws fuel of its own. */
+const DRAWS = 0.3;
+/** Seconds in which the starter, the engine on its own fuel, and a stopping propeller come to their speed. */
+const TAU = { starter: 0.6, runUp: 1.2, down: 2.5 } as const;
+/** A hung engine's speed, revolutions per minute. Common practice, no source. */
+const HUNG_RPM = 420;
+/** Rise of speed from a closed throttle to an open one. */
+const THROTTLE_RPM = 1600;
+/** Viscosity at which cranking is half as fast. Our own judgement. */
+const HALF_SPEED_MM2S = 12_000;
+
+/** Returns a first-order step towards an aim. It is exact for a constant aim, whatever the length of the step. */
+export const towards = (from: number, aim: number, tau: number, dt: number): number =>
+  aim + (from - aim) * Math.exp(-dt / tau);
+
+/** Returns a temperature after one step of Newton's law; the same law, and so the same figures, as the product fits. */
+const warmed = (from: number, { steady, rate }: Warming, dt: number): number =>
+  towards(from, steady, 1 / rate, dt);
+
+const isRunning = (is: Running): boolean => is === "firing" || is === "running";
+
+/** Returns the viscosity of the oil at a temperature, mm²/s. */
+export function viscosity(plant: Plant, degC: number): number {
+  const read = viscosityAt(plant.oil, Math.min(200, Math.max(-60, degC)));
+  return read.ok ? read.value.mm2s : Number.NaN;
+}
+
+/**
+ * Returns the pressure at which the oil settles, psi: it rises with speed and viscosity up to the relief valve. Set so
+ * that a warm engine at idle shows half as much again as the type's least.
+ */
+export function oilSettles(plant: Plant, engine: EnginePlant, rpm: number, oilC: number): number {
+  const gauge = plant.type.gauges.find((g) => g.id === "oilPressure");
+  const relief = gauge ? inUnit({ value: gauge.normalHigh ?? gauge.max ?? 90, unit: gauge.unit }, "psi") : 90;
+  const least = inUnit(plant.type.oil.normal.atLeast, "psi");
+  const warm = viscosity(plant, engine.oil.steady);
+  const part = (rpm / engine.idleRpm) * Math.sqrt(viscosity(plant, oilC) / warm);
+  return Math.min(relief, 1.5 * least * part);
+}
+
+/** Seconds in which oil pressure follows: thick oil takes longer to fill its galleries. Our own judgement. */
+const oilTau = (plant: Plant, oilC: number): number => 1 + viscosity(plant, oilC) / 1500;
+
+/** Returns one engine after a step. `volts`, `amps`: the bus, and what its starter draws, over this step. */
+export function stepEngine(
+  plant: Plant,
+  engine: EnginePlant,
+  before: EngineSim,
+  hands: EngineControls,
+  wrong: Wrong,
+  { volts, amps }: { volts: number; amps: number },
+  dt: number,
+): EngineSim {
+  const heat = hands.starter
+    ? heatEngaged(plant.starter.heat, before.starterK, dt)
+    : heatAtRest(plant.starter.heat, before.starterK, dt);
+  const starterK = heat.ok ? heat.value : before.starterK;
+  const is = nextIs(plant, engine, before, hands, wrong, volts);
+  const rpm = nextRpm(plant, engine, before, is, hands, wrong, volts, dt);
+  const own = is === "firing" || is === "running";
+  const turns = rpm > 20;
+  const oilPsi = wrong.noOil.includes(engine.n)
+    ? towards(before.oilPsi, 0, 0.8, dt)
+    : towards(
+        before.oilPsi,
+        turns ? oilSettles(plant, engine, rpm, before.oilC) : 0,
+        oilTau(plant, before.oilC),
+        dt,
+      );
+  const cooling = (steady: number): Warming => ({ steady, rate: 1 / 900 });
+  const fuelAim = hands.boostPump || rpm > engine.idleRpm / 2 ? fuelNormal(plant) : 0;
+  const least = inUnit(plant.type.oil.firstIndication.atLeast, "psi");
+  return {
+    n: engine.n,
+    is,
+    rpm,
+    starterK,
+    hottestK: Math.max(before.hottestK, starterK),
+    starterAmps: hands.starter ? amps : 0,
+    crankedS:
+      is === "cranking" && before.rpm > 0 ? before.crankedS + dt : is === "still" ? 0 : before.crankedS,
+    primed: primedAfter(before, is, hands, dt),
+    oilC: warmed(before.oilC, own ? engine.oil : cooling(plant.airC), dt),
+    headC: warmed(before.headC, own ? engine.head : cooling(plant.airC), dt),
+    oilPsi,
+    fuelPsi: towards(before.fuelPsi, fuelAim, 1, dt),
+    withoutOilS: before.withoutOilS + (own && oilPsi < least ? dt : 0),
+  };
+}
+
+function fuelNormal({ type }: Plant): number {
+  const gauge = type.gauges.find((g) => g.id === "fuelPressure");
+  if (!gauge) return 15;
+  const low = gauge.normalLow ?? gauge.min ?? gauge.scale.from;
+  const high = gauge.normalHigh ?? gauge.max ?? gauge.scale.to;
+  return inUnit({ value: (low + high) / 2, unit: gauge.unit }, "psi");
+}
+
+function primedAfter({ primed }: EngineSim, is: Running, hands: EngineControls, dt: number): number {
+  const given = primed + (hands.primer ? dt : 0);
+  if (is === "firing" || is === "running") return Math.max(0, given - BURNT * dt);
+  if (is === "cranking" && hands.mixture < DRAWS && hands.throttle > 0.8)
+    return Math.max(0, given - BLOWN_OUT * dt);
+  return given;
+}
+
+function nextIs(
+  plant: Plant,
+  engine: EnginePlant,
+  { is, rpm, crankedS, primed }: EngineSim,
+  hands: EngineControls,
+  wrong: Wrong,
+  volts: number,
+): Running {
+  const dead = wrong.dead.includes(engine.n);
+  const fed = hands.mixture >= DRAWS && hands.ignition && hands.boostPump;
+  const part = plant.primeNeeded > 0 ? primed / plant.primeNeeded : 1;
+  switch (is) {
+    case "still":
+    case "runningDown":
+    case "cranking": {
+      if (!hands.starter) return rpm > 5 ? "runningDown" : "still";
+      const fires = hands.ignition && !dead && part >= STARVED && part <= FLOODED && volts > 8;
+      return fires && crankedS >= engine.firesAfterS ? "firing" : "cranking";
+    }
+    case "firing": {
+      if (dead || !hands.ignition) return hands.starter ? "cranking" : "runningDown";
+      if (wrong.hung.includes(engine.n)) return fed || hands.starter ? "firing" : "runningDown";
+      if (fed && rpm > 0.6 * engine.idleRpm) return "running";
+      return fed || primed > 0 ? "firing" : hands.starter ? "cranking" : "runningDown";
+    }
+    case "running":
+      return fed && !dead ? "running" : "runningDown";
+  }
+}
+
+function nextRpm(
+  plant: Plant,
+  engine: EnginePlant,
+  { rpm, oilC }: EngineSim,
+  is: Running,
+  hands: EngineControls,
+  wrong: Wrong,
+  volts: number,
+  dt: number,
+): number {
+  if (isRunning(is)) {
+    const open = Math.max(0, hands.throttle - 0.1);
+    const aim = wrong.hung.includes(engine.n) ? HUNG_RPM : engine.idleRpm + THROTTLE_RPM * open;
+    return towards(rpm, aim, TAU.runUp, dt);
+  }
+  if (is !== "cranking") return towards(rpm, 0, TAU.down, dt) < 5 ? 0 : towards(rpm, 0, TAU.down, dt);
+  const thick = 1 / (1 + viscosity(plant, oilC) / HALF_SPEED_MM2S);
+  const aim = plant.starter.rpm * thick * Math.min(1.2, volts / (plant.cart.openCircuit * 0.85));
+  return towards(rpm, aim, TAU.starter, dt);
+}

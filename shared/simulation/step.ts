@@ -1,0 +1,100 @@
+import { type Feed, type Load, solveBus } from "./bus.ts";
+import { stepEngine, towards } from "./engine.ts";
+import type { Plant } from "./plant.ts";
+import { type Controls, HANDS_OFF, type Simulated, type Wrong } from "./state.ts";
+
+/** Seconds of the longest step. A longer time is cut into steps of it, so that the same times give the same run. */
+const STEP_S = 0.1;
+/** A generator behind its regulator, and the speed from which it gives. Common practice, no source. */
+const GENERATOR = { openCircuit: 28.2, internalOhm: 0.004, cableOhm: 0.001, fromRpm: 800 } as const;
+/** Seconds in which the vacuum, the hydraulics and bled brakes follow. Our own judgement. */
+const TAU = { vacuum: 4, hydraulics: 5, hydraulicsBleed: 120, brakesBleed: 25 } as const;
+
+/** Where current comes from, beside the generators. */
+export interface Supply {
+  /** The cart's plug is in and its output on. */
+  cart: boolean;
+  batteries: boolean;
+}
+
+/** Returns the aircraft `seconds` later. Pure: the same aircraft, hands and times give the same to the last bit. */
+export function stepAircraft(
+  plant: Plant,
+  before: Simulated,
+  hands: Controls,
+  supply: Supply,
+  wrong: Wrong,
+  seconds: number,
+): Simulated {
+  const steps = Math.max(1, Math.round(seconds / STEP_S));
+  let now = before;
+  for (let i = 0; i < steps; i += 1) now = oneStep(plant, now, hands, supply, wrong, seconds / steps);
+  return now;
+}
+
+function oneStep(
+  plant: Plant,
+  before: Simulated,
+  hands: Controls,
+  supply: Supply,
+  wrong: Wrong,
+  dt: number,
+): Simulated {
+  const handsOn = (n: number) => hands.engines[n] ?? HANDS_OFF;
+  const generating = before.engines.filter(
+    ({ n, is, rpm }) =>
+      hands.generators &&
+      is === "running" &&
+      rpm >= GENERATOR.fromRpm &&
+      !wrong.generatorDead.includes(n) &&
+      plant.engines.some((e) => e.n === n && e.accessories.includes("generator")),
+  );
+  const cart = { ...plant.cart, openCircuit: plant.cart.openCircuit * wrong.cart };
+  const feeds: Feed[] = [
+    ...(supply.batteries ? [plant.batteries] : []),
+    ...(supply.cart && wrong.cart > 0 ? [cart] : []),
+    ...generating.map(() => GENERATOR),
+  ];
+  const cranked = before.engines.filter(({ n }) => handsOn(n).starter);
+  const loads: Load[] = [
+    { is: "steady", amps: feeds.length > 0 ? plant.baseAmps : 0 },
+    ...cranked.map(({ rpm }): Load => {
+      const part = Math.min(1, rpm / plant.starter.rpm);
+      return { is: "motor", ohm: plant.starter.ohm, backVolts: plant.starter.backVolts * part };
+    }),
+  ];
+  const bus = feeds.length > 0 ? solveBus(feeds, loads) : { volts: 0, feeds: [], motors: [] };
+  const ampsOf = (n: number) => bus.motors[cranked.findIndex((e) => e.n === n)] ?? 0;
+  const engines = before.engines.map((engine, i) => {
+    const own = plant.engines[i];
+    if (!own) throw new Error("every engine has its figures");
+    const power = { volts: bus.volts, amps: ampsOf(engine.n) };
+    return stepEngine(plant, own, engine, handsOn(engine.n), wrong, power, dt);
+  });
+  const drives = (accessory: string) =>
+    engines.some(
+      ({ n, is }) =>
+        is === "running" && plant.engines.some((e) => e.n === n && e.accessories.includes(accessory)),
+    );
+  const selected = hands.vacuumFrom;
+  const draws =
+    !wrong.vacuumDead &&
+    engines.some(
+      ({ n, is }) =>
+        is === "running" &&
+        (selected === null || n === selected) &&
+        plant.engines.some((e) => e.n === n && e.accessories.includes("vacuumPump")),
+    );
+  const first = feeds.length - generating.length;
+  return {
+    t: before.t + dt,
+    engines,
+    busVolts: bus.volts,
+    suction: towards(before.suction, draws ? 1 : 0, TAU.vacuum, dt),
+    hydraulicPart: drives("hydraulicPump")
+      ? towards(before.hydraulicPart, 1, TAU.hydraulics, dt)
+      : towards(before.hydraulicPart, 0, TAU.hydraulicsBleed, dt),
+    brakePart: wrong.brakesBleed ? towards(before.brakePart, 0, TAU.brakesBleed, dt) : 1,
+    generatorAmps: Object.fromEntries(generating.map(({ n }, i) => [n, bus.feeds[first + i] ?? 0])),
+  };
+}

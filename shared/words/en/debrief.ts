@@ -1,0 +1,25 @@
+/** Lines of a rehearsal's debrief. */
+export const debrief = {
+  title: "What they did",
+  lead: "Told from the record alone, by fixed rules. It is no mark.",
+  none: "Nothing went wrong, and nothing was done that had to be told.",
+  answered: (fault: string, seconds: string, by: string) => `${fault}: answered after ${seconds} s by ${by}`,
+  notAnswered: (fault: string) => `${fault}: nobody answered it`,
+  unnecessary: (what: string, by: string) => `${what} by ${by}: nothing had gone wrong that asks for it`,
+  wrongNumber: (by: string) => `Wrong number read back by ${by}`,
+  refused: (why: string, times: number) => `Refused ${times} times: ${why}`,
+  drill: (title: string, done: number, left: number, missed: number) =>
+    `${title}: ${done} steps done, ${left} said not to apply, ${missed} not marked`,
+  outOfOrder: "not in the order of the card",
+  limit: (what: string, n: number, found: string, allowed: string) =>
+    `Limit passed, number ${n}: ${what} ${found} s, limit ${allowed} s`,
+  suffered: (what: string, n: number, found: string) => `Number ${n}: ${what} ${found}`,
+  within: (allowed: string) => `limit ${allowed}`,
+  touches: (post: string, times: number) => `${post}: ${times} touches`,
+  limits: {
+    starterTime: "starter held",
+    oilFirst: "first oil pressure after",
+    oilNormal: "normal oil pressure after",
+  },
+};
+export type DebriefWords = typeof debrief;

@@ -1,0 +1,37 @@
+import type { RehearsalWords } from "../en/rehearsal.ts";
+
+export const rehearsal: RehearsalWords = {
+  faults: {
+    noOilPressure: "sin presión de aceite",
+    oilLost: "presión de aceite perdida",
+    hungStart: "arranque colgado",
+    kickback: "contragolpe",
+    flooded: "ahogado",
+    inductionFire: "fuego en la admisión",
+    exhaustFire: "fuego en el escape",
+    nacelleFire: "fuego en la góndola",
+    torching: "llamarada, que no es fuego",
+    cartSags: "la tensión del carro cae",
+    cartDrops: "el carro se corta",
+    plugFallsOut: "el enchufe de corriente se sale",
+    generatorDead: "generador muerto",
+    vacuumDead: "el vacío no aparece",
+    brakesBleed: "los frenos pierden presión",
+    guardLost: "no se ve al vigía",
+    personInArc: "una persona en el arco",
+    wrongNumber: "un número equivocado repetido",
+    handContradicts: "una señal a mano contra el panel",
+    deadTablet: "una tableta apagada",
+    networkGone: "la red se cayó",
+    lightning: "relámpagos",
+  },
+  suffered: {
+    starterHeat: "arrancador más caliente",
+    withoutOil: "giró sin presión de aceite",
+  },
+  fault: (what) => `Ensayo: ${what}`,
+  faultAt: (what, n) => `Ensayo: ${what}, número ${n}`,
+  mark: (words, by) => `Ensayo, marcado por ${by}: ${words}`,
+  figure: (n, what, found) => `Ensayo, número ${n}: ${what} ${found}`,
+  limit: (allowed) => `límite ${allowed}`,
+};

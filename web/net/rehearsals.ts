@@ -1,0 +1,38 @@
+import type { Post } from "../../shared/protocol/posts.ts";
+import type { Quantity } from "../../shared/protocol/quantity.ts";
+import type { FaultKind } from "../../shared/protocol/rehearsalFaults.ts";
+import type { RehearsalScript } from "../../shared/rehearsal/script.ts";
+import type { Controls } from "../../shared/simulation/state.ts";
+import type { SessionRow } from "./api.ts";
+import { api } from "./app.ts";
+
+/** What this person sees of the simulated aircraft. */
+export interface SeenWorld {
+  t: number;
+  frozen: boolean;
+  speed: number;
+  instruments: { gauge: string; engine: number | null; reading: Quantity }[];
+  sees: { fault: FaultKind; engine: number | null }[];
+  controls: Controls;
+  /** False while good hands work the controls. */
+  byHand: boolean;
+}
+
+type DeskAsks =
+  | { do: "pace"; frozen: boolean; speed: number }
+  | { do: "throw"; fault: FaultKind; engine: number }
+  | { do: "mark"; words: string };
+
+const at = (id: string, what = "") => `/api/rehearsals/${encodeURIComponent(id)}${what}`;
+
+/** Requests about rehearsals. */
+export const rehearsals = {
+  list: () => api.json<(SessionRow & { stage: string })[]>("GET", "/api/rehearsals"),
+  scripts: () => api.json<RehearsalScript[]>("GET", "/api/rehearsals/scripts"),
+  begin: (aircraft: string, script: string | RehearsalScript, post: Post | null) =>
+    api.json<{ id: string; code: string }>("POST", "/api/rehearsals", { aircraft, script, post }),
+  world: (id: string) => api.json<SeenWorld>("GET", at(id, "/world")),
+  hands: (id: string, controls: Controls | null) => api.send("PUT", at(id, "/hands"), { controls }),
+  desk: (id: string, asks: DeskAsks) => api.send("POST", at(id, "/desk"), asks),
+  end: (id: string) => api.send("DELETE", at(id)),
+};

@@ -1,0 +1,32 @@
+import type { SessionEvent } from "../../../shared/protocol/events.ts";
+import { debriefOf } from "../../../shared/rehearsal/debrief.ts";
+import { timeOfDay } from "../../../shared/words/dates.ts";
+import { debriefWords, sayDebrief } from "../../../shared/words/debrief.ts";
+import { useUnits } from "../../ui/units.ts";
+import { useWords } from "../../words/words.ts";
+
+/** What the crew of a rehearsal did, on the page of its record. Nothing for a start. */
+export function Debrief({ events }: { events: readonly SessionEvent[] }) {
+  const { say } = useWords();
+  const units = useUnits();
+  const plan = events[0]?.fact;
+  if (plan?.type !== "planned" || !plan.rehearsal) return null;
+  const words = debriefWords(say.language);
+  const lines = debriefOf(events);
+  return (
+    <section className="debrief">
+      <h2>{words.title}</h2>
+      <p>{words.lead}</p>
+      {lines.length === 0 && <p>{words.none}</p>}
+      <ol className="record-list">
+        {lines.map((line) => (
+          <li key={`${line.is} ${line.seq}`} data-bad={!line.good || undefined}>
+            <span className="record-seq">{line.seq}</span>
+            <span className="record-time">{timeOfDay(line.at)}</span>
+            <span>{sayDebrief(line, plan.aircraftType, say, units)}</span>
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}

@@ -1,0 +1,100 @@
+import { useState } from "react";
+import { FAULTS, type FaultKind } from "../../../shared/protocol/rehearsalFaults.ts";
+import type { SessionState } from "../../../shared/session/state.ts";
+import { rehearsalWords } from "../../../shared/words/rehearsed.ts";
+import { rehearsals, type SeenWorld } from "../../net/rehearsals.ts";
+import { Trouble } from "../../ui/Trouble.tsx";
+import { useRehearsalWords } from "../../words/rehearsal.ts";
+import { useWords } from "../../words/words.ts";
+
+const SPEEDS = [1, 2, 3, 4] as const;
+
+/** The instructor's desk, for whoever watches without a post: freeze, speed, a fault now, a mark, the end. */
+export function Desk({ state, world, onDone }: { state: SessionState; world: SeenWorld; onDone(): void }) {
+  const words = useRehearsalWords();
+  const { faults } = rehearsalWords(useWords().say.language);
+  const [fault, setFault] = useState<FaultKind>("noOilPressure");
+  const [engine, setEngine] = useState(state.order[0] ?? 1);
+  const [note, setNote] = useState("");
+  const [trouble, setTrouble] = useState<Error | null>(null);
+  const ask = (work: Promise<unknown>) =>
+    void work.then(
+      () => {
+        setTrouble(null);
+        onDone();
+      },
+      (error: Error) => setTrouble(error),
+    );
+  const pace = (frozen: boolean, speed: number) =>
+    ask(rehearsals.desk(state.id, { do: "pace", frozen, speed }));
+  return (
+    <details className="rehearsal-desk">
+      <summary className="small-key">{words.desk}</summary>
+      <div className="rehearsal-controls">
+        <button type="button" className="small-key" onClick={() => pace(!world.frozen, world.speed)}>
+          {world.frozen ? words.goOn : words.freeze}
+        </button>
+        {SPEEDS.map((speed) => (
+          <button
+            key={speed}
+            type="button"
+            className="small-key"
+            aria-pressed={speed === world.speed}
+            onClick={() => pace(world.frozen, speed)}
+          >
+            {words.speed(speed)}
+          </button>
+        ))}
+        <button type="button" className="small-key" onClick={() => ask(rehearsals.end(state.id))}>
+          {words.end}
+        </button>
+      </div>
+      <div className="rehearsal-controls">
+        <label className="field">
+          <span>{words.throwFault}</span>
+          <select value={fault} onChange={(e) => setFault(e.target.value as FaultKind)}>
+            {FAULTS.map((kind) => (
+              <option key={kind} value={kind}>
+                {faults[kind]}
+              </option>
+            ))}
+          </select>
+        </label>
+        {state.engines.map(({ n }) => (
+          <button
+            key={n}
+            type="button"
+            className="small-key"
+            aria-pressed={n === engine}
+            onClick={() => setEngine(n)}
+          >
+            {words.engine(n)}
+          </button>
+        ))}
+        <button
+          type="button"
+          className="small-key"
+          onClick={() => ask(rehearsals.desk(state.id, { do: "throw", fault, engine }))}
+        >
+          {words.throwNow}
+        </button>
+      </div>
+      <form
+        className="rehearsal-controls"
+        onSubmit={(e) => {
+          e.preventDefault();
+          ask(rehearsals.desk(state.id, { do: "mark", words: note.trim() }).then(() => setNote("")));
+        }}
+      >
+        <label className="field">
+          <span>{words.markWords}</span>
+          <input value={note} maxLength={140} onChange={(e) => setNote(e.target.value)} />
+        </label>
+        <button type="submit" className="small-key" disabled={note.trim() === ""}>
+          {words.mark}
+        </button>
+      </form>
+      <Trouble of={trouble} />
+    </details>
+  );
+}

@@ -1,0 +1,51 @@
+import { gaugeBand } from "../../../shared/models/gaugeBand.ts";
+import type { SessionState } from "../../../shared/session/state.ts";
+import { written } from "../../../shared/words/quantity.ts";
+import type { SeenWorld } from "../../net/rehearsals.ts";
+import { useRehearsalWords } from "../../words/rehearsal.ts";
+
+interface Props {
+  state: SessionState;
+  world: SeenWorld;
+  engine: number;
+  onEngine(n: number): void;
+}
+
+/** The simulated instruments of one engine and of the aircraft: each a number with its band in words. */
+export function Instruments({ state, world, engine, onEngine }: Props) {
+  const words = useRehearsalWords();
+  const shown = world.instruments.filter((i) => i.engine === engine || i.engine === null);
+  return (
+    <div className="rehearsal-instruments">
+      <div className="option-keys">
+        {state.engines.map(({ n }) => (
+          <button
+            key={n}
+            type="button"
+            className="small-key"
+            aria-pressed={n === engine}
+            onClick={() => onEngine(n)}
+          >
+            {words.engine(n)}
+          </button>
+        ))}
+      </div>
+      <dl>
+        {shown.map(({ gauge, reading }) => {
+          const marks = state.type.gauges.find((g) => g.id === gauge);
+          const band = marks && gaugeBand(marks, reading);
+          const is = band?.ok ? band.value : null;
+          return (
+            <div key={gauge} data-band={is ?? undefined}>
+              <dt>{marks?.name ?? gauge}</dt>
+              <dd>
+                <b>{written(reading)}</b>
+                {is && <span>{words.bands[is]}</span>}
+              </dd>
+            </div>
+          );
+        })}
+      </dl>
+    </div>
+  );
+}
