@@ -191,11 +191,11 @@ export function eventStoreContract(
       await store.append(append("c", 0, 1, { createdAt: 7 }));
       expect((await store.sessions(2)).map((s) => s.id)).toEqual(["b", "c"]);
       await store.append(append("d", 0, 1, { createdAt: 7, closedAt: 10 }));
-      const after = async (createdAt: number, id: string) =>
+      const pageAfter = async (createdAt: number, id: string) =>
         (await store.sessions(2, { createdAt, id })).map((s) => s.id);
-      expect(await after(9, "b")).toEqual(["d", "c"]);
-      expect(await after(7, "d")).toEqual(["c", "a"]);
-      expect([await after(7, "c"), await after(5, "a")]).toEqual([["a"], []]);
+      expect(await pageAfter(9, "b")).toEqual(["d", "c"]);
+      expect(await pageAfter(7, "d")).toEqual(["c", "a"]);
+      expect([await pageAfter(7, "c"), await pageAfter(5, "a")]).toEqual([["a"], []]);
       expect((await store.openSessions()).map((s) => s.id).sort()).toEqual(["a", "c"]);
       await store.append(append("c", 1, 2));
       const heads = (await store.openHeads()).sort((one, two) => (one.id < two.id ? -1 : 1));

@@ -182,7 +182,9 @@ describe("a database that is refused at the start", () => {
     const db = openDatabase(file, 1);
     db.exec(`UPDATE "_prisma_migrations" SET "migration_name" = '9999_later'`);
     db.close();
-    expect(messageOf(() => openDatabase(file, 1))).toMatch(/does not know: run version \d+\.\d+\.\d+ or later/);
+    expect(messageOf(() => openDatabase(file, 1))).toMatch(
+      /does not know: run version \d+\.\d+\.\d+ or later/,
+    );
   });
 
   it("[STO-6] that another server has open, until that one lets go", () => {
