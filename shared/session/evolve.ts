@@ -22,7 +22,7 @@ import { evolveSent } from "../signals/sent.ts";
 import { evolveCoolDownCut } from "../stopping/evolve.ts";
 import { evolveFireOutLapsed } from "../stops/fireOutWord.ts";
 import { evolveLapse, evolvePresent, evolveSilence } from "../stops/lapse.ts";
-import { evolveStation } from "../weather/station.ts";
+import { evolveStation } from "../weather/evolveStation.ts";
 import { evolveCourse } from "./course.ts";
 import { newEpoch } from "./epoch.ts";
 import { initialState } from "./initial.ts";

@@ -1,7 +1,6 @@
 import { readFieldReport } from "../models/weather/fieldReport.ts";
 import type { ReportFault } from "../models/weather/reportFault.ts";
-import type { FactOf, SessionEvent } from "../protocol/events.ts";
-import { withFlash } from "../session/reports.ts";
+import type { FactOf } from "../protocol/events.ts";
 import type { SessionState } from "../session/state.ts";
 
 export type StationVerdict =
@@ -22,17 +21,4 @@ export function decideStation(
   const { observedAt, thunder } = read.value;
   const said = thunder ? { thunder: true as const } : {};
   return { is: "news", fact: { type: "stationRead", ...by, metar, observedAt, ...said } };
-}
-
-/**
- * Returns the state after a station's report. It is kept beside the weather that people recorded and answers nothing that
- * a person is asked. Thunder in it counts at once, as thunder in a person's report does.
- */
-export function evolveStation(
-  state: SessionState,
-  { at, seq }: SessionEvent,
-  { metar, observedAt, name, thunder }: FactOf<"stationRead">,
-): SessionState {
-  const warned = thunder ? withFlash(state, { at, miles: null, seq, person: null }) : state;
-  return { ...warned, station: { metar, observedAt, at, name } };
 }
