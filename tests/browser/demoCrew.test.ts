@@ -34,7 +34,6 @@ it("[PAN-55] [RHS-9] one touch on the sign-in page shows partners who rehearse a
   expect(await page.title()).toContain("REHEARSAL");
   expect(await page.locator(".title-block").textContent()).toContain("REHEARSAL");
   await page.getByText("Instructor's desk").waitFor();
-  await page.screenshot({ path: `${process.env.SHOTS ?? "/tmp"}/rehearsal-watch.png` });
   await page.context().close();
 });
 
@@ -44,7 +43,6 @@ it("[PAN-55] [RHS-26] one touch puts a person into the cockpit, whose starter tu
   const starter = page.getByRole("button", { name: "Starter (hold)" });
   const rpm = page.locator(".rehearsal-instruments dl > div", { hasText: "rpm" }).first();
   await rpm.waitFor();
-  await page.screenshot({ path: `${process.env.SHOTS ?? "/tmp"}/rehearsal-cockpit.png` });
   await starter.hover();
   await page.mouse.down();
   await expect
