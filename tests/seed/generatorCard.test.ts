@@ -54,7 +54,9 @@ describe("the load of a generator on the card", () => {
   });
 
   it("[CRD-21] is not asked while ground power carries the bus", () => {
-    const story = given({ type: TYPE, order: [3, 4] }).manned().upTo("warmUp");
+    const story = given({ type: TYPE, order: [3, 4] })
+      .manned()
+      .upTo("warmUp");
     expect(story.state.groundPower.is).toBe("on");
     expect(due(story)).toEqual([]);
     // Somebody who looks all the same may answer.
