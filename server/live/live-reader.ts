@@ -1,5 +1,6 @@
 import { readSealed } from "../../shared/evidence/read.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
+import { isRehearsalId } from "../../shared/protocol/rehearsal.ts";
 import { isOver } from "../../shared/session/state.ts";
 import type { Clock } from "../clock.ts";
 import type { Pseudonyms } from "../evidence/names.ts";
@@ -95,7 +96,8 @@ export class LiveReader {
       case "aircraft":
         return aircraft === reach.id;
       case "ramp":
-        return true;
+        // Whoever follows the ramp would take a rehearsal for a start.
+        return !isRehearsalId(id);
     }
   }
 

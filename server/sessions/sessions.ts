@@ -205,14 +205,18 @@ export class Sessions {
 
   /** Returns the open session of an aircraft that has left its brief; undefined when there is none. */
   underWay(aircraft: string): LiveSession | undefined {
-    return this.#held
-      .allOpen()
-      .find(({ state }) => state.aircraft === aircraft && FROM_SECURE.includes(state.stage));
+    return this.#openStarts().find(
+      ({ state }) => state.aircraft === aircraft && FROM_SECURE.includes(state.stage),
+    );
   }
 
-  /** Returns the open sessions at a place. */
+  /** Returns the open sessions at a place, without rehearsals. */
   openAtPlace(place: string): LiveSession[] {
-    return this.#held.allOpen().filter(({ state }) => state.place === place);
+    return this.#openStarts().filter(({ state }) => state.place === place);
+  }
+
+  #openStarts(): LiveSession[] {
+    return this.#held.allOpen().filter(({ state }) => !isRehearsalId(state.id));
   }
 
   /** Returns the posts that are offered to a person in open sessions, by session. */

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { LiveReader } from "../../server/live/live-reader.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
 import { bareAircraft, houseAircraftSchema } from "../../shared/house/aircraft.ts";
 import { startsIn } from "../../shared/house/starts.ts";
@@ -50,6 +51,33 @@ describe("a rehearsal and a start of the same aircraft", () => {
     const again = await both.rehearse("fay");
     expect((await both.state(again.id)).fires).toEqual([]);
     expect((await both.state(both.rehearsal)).fires).toEqual([]);
+  });
+
+  it("[RHS-5] [INT-6] a rehearsal is not among what other systems are told of the ramp", async () => {
+    const { store, sessions, names, clock } = both.test.services;
+    const reader = await LiveReader.open({ store, sessions, names, clock }, { is: "ramp" }, null);
+    const told: string[] = [];
+    const reading = (async () => {
+      for await (const { position } of reader.entries()) told.push(position);
+    })();
+    const again = await both.rehearse("fay");
+    for (const id of [both.rehearsal, again.id, both.start]) {
+      await both.command(CREW.cockpit, id, { type: "claimPost", post: "cockpit" });
+      reader.moved(id);
+    }
+    await expect.poll(() => told.some((position) => position.includes(both.start))).toBe(true);
+    reader.close();
+    await reading;
+    expect(told.filter((position) => position.includes("rehearsal"))).toEqual([]);
+  });
+
+  it("[RHS-3] [INT-16] a field's station and an aircraft's instruments reach no rehearsal", async () => {
+    const { sessions } = both.test.services;
+    const { place, aircraft } = await both.state(both.rehearsal);
+    expect(sessions.openAtPlace(place).filter(({ state }) => isRehearsalId(state.id))).toEqual([]);
+    for (let i = 0; i < 4; i += 1) await both.test.hand.pass(30_000);
+    expect((await both.state(both.rehearsal)).stage).not.toBe("plan");
+    expect(sessions.underWay(aircraft)).toBeUndefined();
   });
 
   it("[RHS-2] cannot be mixed up by a registration in the house's register", () => {
