@@ -24,7 +24,7 @@ export function dueLine(due: Due, say: Say): DueLine {
   const words = WORDS[say.language];
   switch (due.of) {
     case "person": {
-      const what = words.atPost(due.name, say.post(due.post));
+      const what = words.atPost(due.name, say.post(due.post).toLowerCase());
       return {
         whom: due.who,
         what,
@@ -33,7 +33,7 @@ export function dueLine(due: Due, say: Say): DueLine {
       };
     }
     case "equipment": {
-      const what = words.dated(due.name, equipmentWords(say.language).dates[due.date]);
+      const what = words.dated(due.name, equipmentWords(say.language).dates[due.date].toLowerCase());
       return {
         whom: due.label,
         what,
@@ -48,7 +48,10 @@ export function dueLine(due: Due, say: Say): DueLine {
     }
     case "blades":
       return {
-        ...{ whom: due.aircraft, what: words.blades(due.engines) },
+        ...{
+          whom: due.aircraft,
+          what: (due.engines.length > 1 ? words.blades : words.bladesOne)(due.engines.join(", ")),
+        },
         ...{ when: words.beforeStart, source: null },
       };
   }

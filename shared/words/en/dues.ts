@@ -1,10 +1,10 @@
 /** What is due, one line each: on the page, on paper and in a calendar. */
 export const dues = {
-  atPost: (name: string, post: string) => `${name}, ${post.toLowerCase()}`,
-  dated: (name: string, date: string) => `${name}: ${date.toLowerCase()}`,
+  atPost: (name: string, post: string) => `${name}, ${post}`,
+  dated: (name: string, date: string) => `${name}: ${date}`,
   onEngine: (name: string, n: number) => `${name}, engine ${n}`,
-  blades: (engines: readonly number[]) =>
-    `Turn propellers by their blades: ${engines.length > 1 ? "engines" : "engine"} ${engines.join(", ")}`,
+  bladesOne: (engine: string) => `Turn the propeller by its blades: engine ${engine}`,
+  blades: (engines: string) => `Turn propellers by their blades: engines ${engines}`,
   noDate: "no date",
   overSince: (day: string) => `over since ${day}`,
   until: (day: string) => `until ${day}`,

@@ -2,11 +2,11 @@ import type { DuesWords } from "../en/dues.ts";
 
 /** What is due, one line each: on the page, on paper and in a calendar. */
 export const dues: DuesWords = {
-  atPost: (name, post) => `${name}, ${post.toLowerCase()}`,
-  dated: (name, date) => `${name}: ${date.toLowerCase()}`,
+  atPost: (name, post) => `${name}, ${post}`,
+  dated: (name, date) => `${name}: ${date}`,
   onEngine: (name, n) => `${name}, motor ${n}`,
-  blades: (engines) =>
-    `Girar hélices por palas: ${engines.length > 1 ? "motores" : "motor"} ${engines.join(", ")}`,
+  bladesOne: (engine) => `Girar la hélice por palas: motor ${engine}`,
+  blades: (engines) => `Girar hélices por palas: motores ${engines}`,
   noDate: "sin fecha",
   overSince: (day) => `vencido desde el ${day}`,
   until: (day) => `hasta el ${day}`,
