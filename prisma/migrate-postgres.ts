@@ -31,7 +31,7 @@ const LOCK = 4_380_001;
  * @throws MigrationRefused when the applied migrations are not the first ones of this version
  */
 export async function migratePostgres(db: ClientBase, options: MigrateOptions = {}): Promise<string[]> {
-  const { folder = migrationsOf("postgresql"), now = Date.now() } = options;
+  const { folder = migrationsOf("postgresql"), now = Date.now(), before } = options;
   const migrations = readMigrations(folder);
   await db.query("BEGIN");
   try {
@@ -42,6 +42,7 @@ export async function migratePostgres(db: ClientBase, options: MigrateOptions = 
        WHERE "rolled_back_at" IS NULL ORDER BY "migration_name" COLLATE "C"`,
     );
     const pending = pendingAfter(rows, migrations);
+    if (rows.length > 0 && pending.length > 0) before?.(pending.map(({ name }) => name));
     for (const { name, sql, checksum } of pending) {
       await db.query(sql);
       await db.query(

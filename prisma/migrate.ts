@@ -39,7 +39,7 @@ export function migrate(target: Database.Database | string, options: MigrateOpti
 }
 
 function bringUp(db: Database.Database, options: MigrateOptions): string[] {
-  const { folder = migrationsOf("sqlite"), now = Date.now() } = options;
+  const { folder = migrationsOf("sqlite"), now = Date.now(), before } = options;
   const migrations = readMigrations(folder);
   // A migration that rebuilds a table drops the old one, which foreign keys would prevent. They cannot be switched
   // inside a transaction, so they are off around it and checked before the commit.
@@ -49,7 +49,9 @@ function bringUp(db: Database.Database, options: MigrateOptions): string[] {
     return db
       .transaction(() => {
         db.exec(LEDGER);
-        const pending = pendingAfter(applied(db), migrations);
+        const there = applied(db);
+        const pending = pendingAfter(there, migrations);
+        if (there.length > 0 && pending.length > 0) before?.(pending.map(({ name }) => name));
         const record = db.prepare(
           `INSERT INTO "_prisma_migrations"
              ("id", "checksum", "finished_at", "migration_name", "started_at", "applied_steps_count", "logs")

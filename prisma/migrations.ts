@@ -30,6 +30,11 @@ export interface MigrateOptions {
   folder?: string;
   /** Time recorded for each applied migration, ms since 1970-01-01T00:00Z. */
   now?: number;
+  /**
+   * Runs before the first change to a database that an earlier version made, with the names of what comes. Nothing is
+   * changed when it throws.
+   */
+  before?: (pending: readonly string[]) => void;
 }
 
 interface Migration {

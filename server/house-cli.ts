@@ -158,8 +158,9 @@ async function link(directory: Directory): Promise<void> {
   if (!(await first.isOpen()))
     throw new StartRefused("there is a supervisor, or the demo is on: sign in at the panels");
   const { code } = await first.code();
+  const scheme = config.tls.is === "off" ? "http" : "https";
   console.log("Open this within 60 minutes on the device that begins:");
-  console.log(`    ${config.origins[0] ?? `http://localhost:${config.port}`}/first#${code}`);
+  console.log(`    ${config.origins[0] ?? `${scheme}://localhost:${config.port}`}/first#${code}`);
 }
 
 async function people(directory: Directory): Promise<void> {

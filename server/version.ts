@@ -6,3 +6,6 @@ const { version } = JSON.parse(readFileSync(new URL("../package.json", import.me
 
 /** The version of this program, as `package.json` has it. */
 export const VERSION = version;
+
+/** The program and its version, as exports and printed pages name it. */
+export const PROGRAM = `Chockside ${version}`;

@@ -1,6 +1,7 @@
 import { readSealed } from "../../shared/evidence/read.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { StoredEvent } from "../store/events.ts";
+import { PROGRAM } from "../version.ts";
 import { cautionOf } from "./caution.ts";
 import type { Pseudonyms } from "./names.ts";
 
@@ -26,9 +27,9 @@ const HEADER = [
   "hash",
 ] as const;
 
-/** Returns the first two rows: the caution, padded to the table's width (RFC 4180 rule 4), then the column names. */
+/** Returns the first two rows: the caution and the program, padded to the table's width (RFC 4180 rule 4), then the column names. */
 export function csvHead(aircraft: string): string {
-  const caution = [cautionOf(aircraft), ...HEADER.slice(1).map(() => "")];
+  const caution = [cautionOf(aircraft), PROGRAM, ...HEADER.slice(2).map(() => "")];
   return record(caution) + record(HEADER);
 }
 

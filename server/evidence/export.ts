@@ -4,6 +4,7 @@ import { pseudonymsIn } from "../../shared/evidence/pseudonyms.ts";
 import { endLine } from "../../shared/evidence/signedExport.ts";
 import type { Claim, SignedManifest } from "../../shared/evidence/verify.ts";
 import type { EventStore, SessionRow } from "../store/events.ts";
+import { PROGRAM } from "../version.ts";
 import { cautionOf } from "./caution.ts";
 import { csvHead, csvLine, signedRow } from "./csv.ts";
 import { firstOf } from "./leaves.ts";
@@ -45,6 +46,7 @@ async function manifestOf(
     names: names.openings(await pseudonymsOf(store, names, row)),
     checkpoints: checkpoints.map((c) => c.note),
     exportedAt: new Date(now).toISOString(),
+    program: PROGRAM,
     caution: cautionOf(row.aircraft),
   };
 }

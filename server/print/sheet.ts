@@ -2,7 +2,7 @@ import { setImmediate } from "node:timers/promises";
 import PDFDocument from "pdfkit";
 import { dayAndTime } from "../../shared/words/dates.ts";
 import type { Language } from "../../shared/words/language.ts";
-import { VERSION } from "../version.ts";
+import { PROGRAM } from "../version.ts";
 import { FACES, type Face, printable } from "./faces.ts";
 import { INK, LINE, PAGE, THIN, type Tone, WIDTH } from "./look.ts";
 import { printWords } from "./words.ts";
@@ -56,8 +56,8 @@ export class Sheet {
       pdfVersion: "1.7",
       info: {
         Title: printable(options.title),
-        Creator: `Chockside ${VERSION}`,
-        Producer: `Chockside ${VERSION}`,
+        Creator: PROGRAM,
+        Producer: PROGRAM,
         CreationDate: new Date(options.now),
       },
     });
@@ -180,7 +180,7 @@ export class Sheet {
     const { caution, language, now } = this.#options;
     const words = printWords(language);
     const { count } = this.doc.bufferedPageRange();
-    const printed = words.printed(dayAndTime(now, language));
+    const printed = `${words.printed(dayAndTime(now, language))}. ${PROGRAM}`;
     for (let i = 0; i < count; i++) {
       this.doc.switchToPage(i);
       this.rule(788, "ink");

@@ -1,7 +1,8 @@
-import { closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync } from "node:fs";
+import { existsSync, renameSync, rmSync } from "node:fs";
 import Database from "better-sqlite3";
 import { replay } from "../sessions/replay.ts";
 import { StartRefused } from "../start-refused.ts";
+import { copyDatabase } from "./copy.ts";
 import { SqliteEventStore } from "./sqlite-events.ts";
 
 /** Contents of a finished backup. */
@@ -21,7 +22,7 @@ export async function backUp(file: string, into: string): Promise<Backup> {
   const part = `${into}.part`;
   rmSync(part, { force: true });
   try {
-    copy(file, part);
+    copyDatabase(file, part);
     const backup = await prove(part);
     renameSync(part, into);
     return backup;
@@ -30,20 +31,6 @@ export async function backUp(file: string, into: string): Promise<Backup> {
     if (error instanceof StartRefused) throw error;
     throw new StartRefused(`no backup was made: ${(error as Error).message}`);
   }
-}
-
-/** Copies in one read transaction, which neither waits for the server nor makes it wait. */
-function copy(file: string, part: string): void {
-  const db = new Database(file, { readonly: true, timeout: 5_000 });
-  try {
-    closeSync(openSync(part, "w", 0o600));
-    db.prepare("VACUUM INTO ?").run(part);
-  } finally {
-    db.close();
-  }
-  const written = openSync(part, "r+");
-  fsyncSync(written);
-  closeSync(written);
 }
 
 /** @throws Error naming what is wrong */

@@ -4,12 +4,14 @@ import Database from "better-sqlite3";
 import { migrate } from "../../prisma/migrate.ts";
 import { MigrationRefused } from "../../prisma/migrations.ts";
 import { StartRefused } from "../start-refused.ts";
+import { keepBefore } from "./before-upgrade.ts";
 
 /** Longest wait of a write for another process, such as a backup. Milliseconds. */
 const BUSY_MS = 2_000;
 
 /**
- * Opens the database file, creates it if missing, and migrates it to this version. Ensures the two settings that
+ * Opens the database file, creates it if missing, and migrates it to this version, after a copy of
+ * what an earlier version made. Ensures the two settings that
  * durability needs: a write-ahead log, flushed at every commit.
  * @throws StartRefused says what is wrong with the file and what to do
  */
@@ -19,7 +21,7 @@ export function openDatabase(file: string, now: number): Database.Database {
     // For this user only: it contains PIN hashes. SQLite's log and index files take the same mode.
     if (file !== ":memory:") closeSync(openSync(file, "a", 0o600));
     db = openHandle(file);
-    migrate(db, { now });
+    migrate(db, { now, before: (steps) => keepBefore(file, steps) });
     return db;
   } catch (error) {
     db?.close();

@@ -14,6 +14,8 @@ const claimSchema = z.strictObject({
   events: z.number().int().min(1),
   head: hexSchema,
   exportedAt: z.string(),
+  /** The program and its version that wrote the export; earlier ones did not say. */
+  program: z.string().optional(),
   caution: z.string(),
 });
 const signedSchema = claimSchema.extend({

@@ -1,6 +1,7 @@
 import type { Browser, BrowserContext, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { demo } from "../../seed/demo-data.ts";
+import { VERSION } from "../../server/version.ts";
 import { parts as spanishParts } from "../../web/words/es/parts.ts";
 import { text as spanishText } from "../../web/words/es/text.ts";
 import { types as spanishTypes } from "../../web/words/es/types.ts";
@@ -47,7 +48,7 @@ it("[LNG-13] finds English words, but none that are marked as English or that so
   await page.close();
 });
 
-it("[LNG-13, PRN-14] no page outside a session shows an English word to a person who chose Spanish", async () => {
+it("[LNG-13, PRN-14] [OPS-26] no page outside a session shows an English word to a person who chose Spanish", async () => {
   const { context, page } = await open("es-CO");
   const found: string[] = [];
   const { app, ramp } = spanishText;
@@ -67,11 +68,13 @@ it("[LNG-13, PRN-14] no page outside a session shows an English word to a person
     await look(path);
   };
   await page.getByRole("heading", { name: "Entrar" }).waitFor();
+  await page.locator(".sign-in .version", { hasText: VERSION }).waitFor();
   await signIn(page, "merryn");
   await page.getByRole("heading", { name: "La plataforma" }).waitFor();
   await look("ramp");
   await press(page, rampPage.device);
-  await page.getByRole("dialog", { name: rampPage.device }).waitFor();
+  const sheet = page.getByRole("dialog", { name: rampPage.device });
+  await sheet.locator(".version", { hasText: VERSION }).waitFor();
   await look(rampPage.device);
   await page.keyboard.press("Escape");
   const [type] = demo.types;

@@ -2,7 +2,7 @@ import { cpSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } fr
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import pg from "pg";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import { migratePostgres } from "../../prisma/migrate-postgres.ts";
 import { migrationsOf } from "../../prisma/migrations.ts";
 import { schemaFor } from "../../prisma/providers.mjs";
@@ -14,6 +14,7 @@ import { postgresDirectory } from "../../server/store/postgres/directory.ts";
 import { PostgresEventStore } from "../../server/store/postgres/events.ts";
 import { examinePostgres } from "../../server/store/postgres/examine.ts";
 import { assertDurable, openPostgres } from "../../server/store/postgres/open.ts";
+import { VERSION } from "../../server/version.ts";
 import { PostgresServer } from "../servers/postgres-server.ts";
 import { Relay } from "../servers/relay.ts";
 import { storeChained, TAMPERINGS } from "./chained.ts";
@@ -310,7 +311,7 @@ describe("what the doctor finds in PostgreSQL", () => {
     return findings.map((f) => `${f.is} ${f.at}: ${f.says}`);
   };
 
-  it("[OPS-6] is read without changing anything: an empty one, one of an earlier version, one of today", async () => {
+  it("[OPS-6] [OPS-27] is read without changing anything: an empty one, one of an earlier version, one of today", async () => {
     const url = await server.database("examined");
     expect(await says(url)).toEqual([
       "ok database: PostgreSQL answers, and keeps what it commits",
@@ -325,7 +326,12 @@ describe("what the doctor finds in PostgreSQL", () => {
     await on(url, (client) => migratePostgres(client, { folder, now: 1 }));
     rmSync(folder, { recursive: true });
     expect(await says(url)).toContain(`watch version: the next start applies ${names.slice(-2).join(", ")}`);
+    const printed = vi.spyOn(console, "error").mockImplementation(() => {});
     await openPostgres({ url }, 1);
+    expect(printed.mock.calls.flat()).toEqual([
+      expect.stringContaining(`to the shape of version ${VERSION}: ${names.slice(-2).join(", ")}`),
+      expect.stringContaining("the way back is the pg_dump that you made before"),
+    ]);
     expect(await says(url)).toContain("ok version: in this version's shape");
   });
 

@@ -5,6 +5,7 @@ import { LightKey } from "../ui/LightKey.tsx";
 import { ScreenEntry } from "../ui/ScreenEntry.tsx";
 import { Sheet } from "../ui/Sheet.tsx";
 import { UnitsEntry } from "../ui/UnitsEntry.tsx";
+import { VersionLine } from "../ui/VersionLine.tsx";
 import { useLaterWords } from "../words/later.ts";
 import { LanguageKeys } from "./LanguageKeys.tsx";
 
@@ -39,6 +40,7 @@ export function DeviceSheet({ person, onClose }: { person: string; onClose(): vo
           }}
         />
       </section>
+      <VersionLine />
     </Sheet>
   );
 }

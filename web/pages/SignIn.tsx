@@ -6,6 +6,7 @@ import { Caution } from "../posts/shared/Caution.tsx";
 import { Keypad } from "../ui/Keypad.tsx";
 import { later } from "../ui/later.tsx";
 import { Trouble } from "../ui/Trouble.tsx";
+import { VersionLine } from "../ui/VersionLine.tsx";
 import { chosenBy, keep } from "../words/kept.ts";
 import { useLaterWords } from "../words/later.ts";
 import { speak, useWords } from "../words/words.ts";
@@ -124,6 +125,7 @@ export function SignIn({ join }: { join: string | null }) {
         </button>
       </form>
       <Caution />
+      <VersionLine />
     </main>
   );
 }

@@ -2,6 +2,7 @@ import pg from "pg";
 import { migratePostgres } from "../../../prisma/migrate-postgres.ts";
 import { MigrationRefused } from "../../../prisma/migrations.ts";
 import { StartRefused } from "../../start-refused.ts";
+import { sayUpgrade } from "../before-upgrade.ts";
 import { messageOf } from "./fault.ts";
 import { type Place, settings } from "./link.ts";
 
@@ -18,12 +19,18 @@ export async function openPostgres(place: Place, now: number): Promise<void> {
   try {
     await client.connect();
     await assertDurable(client, nameOf(place));
-    await migratePostgres(client, { now });
+    await migratePostgres(client, { now, before: (steps) => sayUpgradeOf(nameOf(place), steps) });
   } catch (error) {
     throw asRefusal(error, nameOf(place));
   } finally {
     await client.end().catch(() => {});
   }
+}
+
+/** Prints what an upgrade of PostgreSQL will do, and whose backup is the way back. */
+function sayUpgradeOf(name: string, steps: readonly string[]): void {
+  sayUpgrade(name, steps);
+  console.error("chockside: PostgreSQL is not copied here: the way back is the pg_dump that you made before");
 }
 
 /** Settings to check: the name, the forbidden value, and its consequence. */
