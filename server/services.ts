@@ -105,7 +105,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const histories = new EngineHistories(directory.register, new StartHistories(store));
   const equipment = new EquipmentRegister(directory, clock);
   const trainings = new Trainings(store, directory);
-  const currencies = new Currencies(directory, store, clock);
+  const currencies = new Currencies(directory, store, clock, trainings);
   await currencies.catchUp();
   const about = { store, clock, timers, log, notary, names, bus, records, inTurn };
   const sessions = new Sessions({ ...about, equipment, currencies });

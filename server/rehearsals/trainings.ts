@@ -47,6 +47,16 @@ export class Trainings {
     return { lines: lines.slice(0, LISTED), more: lines.length > LISTED };
   }
 
+  /** Returns the rehearsals that people finished at a post, the latest last. */
+  async finished(): Promise<Pick<Training, "personId" | "post" | "at">[]> {
+    const all = [...(await this.#all()).values()].flatMap(({ of }) =>
+      of.flatMap(({ personId, post, finishedAt }) =>
+        finishedAt === null ? [] : [{ personId, post, at: finishedAt }],
+      ),
+    );
+    return all.sort((a, b) => a.at - b.at);
+  }
+
   #all(): Promise<Map<string, Trained>> {
     // One after another: two at once would read the same records twice.
     const turn = this.#last.then(() => this.#read());

@@ -1,12 +1,14 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { erase } from "../../server/personal/erase.ts";
 import type { TrainingLine } from "../../server/rehearsals/trainings.ts";
+import { DAY_MS } from "../../shared/house/due.ts";
 import { startsIn } from "../../shared/house/starts.ts";
 import type { FactOf, SessionEvent } from "../../shared/protocol/events.ts";
 import { PARTNER_ID } from "../../shared/protocol/rehearsal.ts";
 import { trainedIn } from "../../shared/rehearsal/training.ts";
 import { START } from "../http/hand-clock.ts";
 import { testServer } from "../http/test-server.ts";
+import { FIRE } from "../spec/equipped.ts";
 import { FINISHED, played, storeFinished } from "./finished.ts";
 import { Both, CREW } from "./world.ts";
 
@@ -128,5 +130,26 @@ describe("training on the server", () => {
     expect(await services.directory.currencies.lastStarts()).toEqual([]);
     // The same record under the id of a start would count: it is the rehearsal that does not.
     expect(startsIn(log).map(({ personId }) => personId)).toContain("bo");
+  });
+
+  it("[RHS-42] lets a person take a real post where the house counts it, and is refused beside recency", async () => {
+    const { services } = both.test;
+    await storeFinished(services.store, "bo", START - 5_000);
+    const claim = () => both.command(CREW.fireGuard, both.start, { type: "claimPost", post: "fireGuard" });
+    const add = (more: object) => both.ask("POST", "/currencies", "di", { ...FIRE, ...more });
+    const recent = await add({ recencyDays: 90, rehearsalDays: 90 });
+    expect(recent.statusCode).toBe(400);
+    expect(recent.json().errors).toMatchObject([{ path: "body.rehearsalDays" }]);
+    expect((await add({})).statusCode).toBe(201);
+    expect(await claim()).toMatchObject({ refusal: { reason: "currencyLapsed" } });
+    const { id: _id, ...entry } = { ...FIRE, rehearsalDays: 30 };
+    const token = await both.token("di");
+    const changed = await both.test.app.inject({
+      ...{ method: "PUT", url: "/api/currencies/fire", payload: entry },
+      headers: { authorization: `Bearer ${token}`, "if-match": '"1"' },
+    });
+    expect(changed.statusCode).toBe(200);
+    expect(await claim()).toMatchObject({ status: "accepted" });
+    expect((await both.state(both.start)).posts.fireGuard?.currentUntil).toBe(START - 5_000 + 30 * DAY_MS);
   });
 });
