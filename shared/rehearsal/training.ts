@@ -63,7 +63,8 @@ export function trainedIn(events: readonly SessionEvent[]): Trained | null {
       held.set(fact.post, { personId: actor.id, since: at });
     }
     if (fact.type === "postLeft") leave(fact.post, at);
-    if (fact.type === "rehearsed" && fact.said.is === "mark") desk.add(fact.said.by.id);
+    if (fact.type === "rehearsed" && (fact.said.is === "mark" || fact.said.is === "word"))
+      desk.add(fact.said.by.id);
     if (fact.type === "sent" && fact.kind === "started" && fact.engine !== undefined)
       started.add(fact.engine);
     if (order.every((n) => started.has(n))) finish(at);

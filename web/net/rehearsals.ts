@@ -13,6 +13,8 @@ export interface SeenWorld {
   speed: number;
   instruments: { gauge: string; engine: number | null; reading: Quantity }[];
   sees: { fault: FaultKind; engine: number | null }[];
+  /** What the instructor says to this post: it is no ask. */
+  word: { words: string; by: string } | null;
   controls: Controls;
   /** False while good hands work the controls. */
   byHand: boolean;
@@ -35,7 +37,8 @@ export interface TrainingRow {
 type DeskAsks =
   | { do: "pace"; frozen: boolean; speed: number }
   | { do: "throw"; fault: FaultKind; engine: number }
-  | { do: "mark"; words: string };
+  | { do: "mark"; words: string }
+  | { do: "say"; post: Post; words: string };
 
 const at = (id: string, what = "") => `/api/rehearsals/${encodeURIComponent(id)}${what}`;
 

@@ -41,6 +41,8 @@ export const rehearsal = {
   speed: (n: number) => `Speed ${n}`,
   throwFault: "Throw a fault",
   throwNow: "Throw it now",
+  sayTo: "Word to one post",
+  says: (by: string) => `Instructor ${by} says (no ask)`,
   mark: "Mark this moment",
   markWords: "Note",
   end: "End the rehearsal",

@@ -42,6 +42,8 @@ export const rehearsal: RehearsalPageWords = {
   speed: (n) => `Velocidad ${n}`,
   throwFault: "Provocar una falla",
   throwNow: "Provocarla ahora",
+  sayTo: "Palabra a un puesto",
+  says: (by) => `Dice el instructor ${by} (no es una pregunta)`,
   mark: "Marcar este momento",
   markWords: "Nota",
   end: "Terminar el ensayo",
