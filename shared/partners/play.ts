@@ -1,6 +1,8 @@
 import { type Ask, type Choice, fill } from "../asks/ask.ts";
 import { askedOf } from "../asks/asked.ts";
 import type { ChoiceWord } from "../asks/choiceWord.ts";
+import { boundsOf, withinBounds } from "../card/judge.ts";
+import { isBad } from "../card/places.ts";
 import { plain } from "../engine/life.ts";
 import type { Action } from "../protocol/commands.ts";
 import type { Post } from "../protocol/posts.ts";
@@ -98,6 +100,8 @@ function answer(state: SessionState, post: Post, ask: Ask, now: number, script: 
   const chosen = choose(state, ask, script);
   if (!chosen) return null;
   const figure = figureFor(state, ask, chosen, now, script);
+  // An instrument that still shows it is not good was told of already.
+  if (figure && chosen.draft.type === "answerCard" && isStillBad(state, chosen.draft, figure)) return null;
   const filled = fill(chosen, {
     ...(ask.engine === null ? {} : { engine: ask.engine }),
     ...(figure ? { figure } : {}),
@@ -136,6 +140,18 @@ function choose(state: SessionState, ask: Ask, script: Script): Choice | null {
   return ask.choices.find((c) => c.tone !== "no") ?? null;
 }
 
+/** Returns true when an item of the card was read as not good before, and is not by this figure either. */
+function isStillBad(
+  state: SessionState,
+  { item: id, engine }: { item: string; engine?: number | undefined },
+  { value }: Quantity,
+): boolean {
+  const item = state.type.card?.find((i) => i.id === id);
+  const bounds = item && boundsOf(state, item);
+  if (!item || !bounds?.ok || !isBad(state, { item, engine: engine ?? null })) return false;
+  return !withinBounds(bounds.value, value);
+}
+
 function figureFor(
   state: SessionState,
   ask: Ask,
@@ -156,7 +172,7 @@ function figureFor(
     const range = check?.range;
     return range ? checkFigure(range, script, draft.check) : null;
   }
-  if (draft.type === "answerCard") return cardFigure(state, draft.item, script);
+  if (draft.type === "answerCard") return cardFigure(state, draft, script);
   const engine = ask.engine === null ? undefined : engineOf(state, ask.engine);
   if (draft.type === "recordRunUp" && engine) return runUpFigure(state, engine, draft.item, script);
   if (draft.type !== "reading") return null;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { SCRIPTS } from "../../server/rehearsals/scripts.ts";
+import { usualOrder } from "../../shared/plan/usualOrder.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { FAULTS, type FaultKind } from "../../shared/protocol/rehearsalFaults.ts";
 import { FAULT } from "../../shared/rehearsal/faults.ts";
@@ -85,6 +86,31 @@ describe("a fault of a rehearsal", () => {
     };
     expect(run(11)).toBe(run(11));
     expect(run(11)).not.toBe(run(12));
+  });
+});
+
+describe("a dead generator", () => {
+  const asked = TYPES.find((t) => t.card?.some((i) => "gauge" in i.kind && i.kind.gauge === "generatorLoad"));
+  if (!asked) throw new Error("no type of the demo reads a generator's load");
+  /** The readings of each engine's generator, in turn, and whether each was good. */
+  const loads = (faults: Parameters<typeof script>[0]["faults"]) => {
+    const theatre = new Theatre(asked, script({ faults: faults ?? [] }), 5);
+    expect(theatre.play(60, undefined, 1_000)).toBeNull();
+    return theatre.events.flatMap(({ fact }) =>
+      fact.type === "cardAnswered" && fact.item === "generatorLoad"
+        ? [{ engine: fact.engine, good: fact.good, value: fact.reading?.value }]
+        : [],
+    );
+  };
+
+  it("[RHS-44] is reported once by the partner in the cockpit, as its instrument shows, and a good one as good", () => {
+    const sound = loads([]);
+    expect(sound.length).toBeGreaterThan(0);
+    expect(sound.filter(({ good }) => !good)).toEqual([]);
+    const dead = sound[0]?.engine;
+    const which = 1 + usualOrder(asked, "start").indexOf(dead ?? 0);
+    const read = loads([{ fault: "generatorDead", which, after: "running", seconds: 0, chance: 1 }]);
+    expect(read.filter(({ engine }) => engine === dead)).toEqual([{ engine: dead, good: false, value: 0 }]);
   });
 });
 
