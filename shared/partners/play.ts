@@ -97,7 +97,7 @@ const FORECAST_FROM = "Weather office";
 const reasonFor = ({ say }: Ask): string => (say === "coolDownRemark" ? STOPPED_WARM : LOOKED_AT);
 
 function answer(state: SessionState, post: Post, ask: Ask, now: number, script: Script): Move | null {
-  const chosen = choose(state, ask, script);
+  const chosen = choose(state, ask, now, script);
   if (!chosen) return null;
   const figure = figureFor(state, ask, chosen, now, script);
   // An instrument that still shows it is not good was told of already.
@@ -126,7 +126,7 @@ function answer(state: SessionState, post: Post, ask: Ask, now: number, script: 
  * Returns the answer that continues the start. A partner answers no only to a starter at its limit, and never ends
  * another person's hold.
  */
-function choose(state: SessionState, ask: Ask, script: Script): Choice | null {
+function choose(state: SessionState, ask: Ask, now: number, script: Script): Choice | null {
   const engine = ask.engine === null ? undefined : engineOf(state, ask.engine);
   if (ask.say === "cranking" && engine) {
     const word = crankEnds(engine, script).caught ? "caught" : "startAbandoned";
@@ -136,8 +136,31 @@ function choose(state: SessionState, ask: Ask, script: Script): Choice | null {
     const word = crankEnds(engine, script).caught ? "releasedCaught" : "releasedAbandoned";
     return ask.choices.find((c) => c.word === word) ?? null;
   }
+  if (ask.choices.some((c) => c.word === "alive")) return seenAlive(state, ask, now, script);
   if (ask.say === "absentHold") return null;
   return ask.choices.find((c) => c.tone !== "no") ?? null;
+}
+
+/**
+ * Returns what a partner says of an instrument that must come alive: not alive once its time is over, and nothing
+ * while it may still come, or was told of already.
+ */
+function seenAlive(
+  state: SessionState,
+  { engine, dueAt, choices }: Ask,
+  now: number,
+  script: Script,
+): Choice | null {
+  const yes = choices.find((c) => c.word === "alive") ?? null;
+  if (yes?.draft.type !== "answerCard") return yes;
+  const id = yes.draft.item;
+  const item = state.type.card?.find((i) => i.id === id);
+  const gauge = state.type.gauges.find((g) => item?.kind.is === "alive" && g.id === item.kind.gauge);
+  const shown = gauge && script.world?.gauge(gauge.perEngine ? engine : null, gauge.id);
+  if (!item || !gauge || !shown) return yes;
+  if (shown.value >= (gauge.min ?? gauge.normalLow ?? gauge.scale.from + gauge.scale.step)) return yes;
+  if (isBad(state, { item, engine }) || now < (dueAt ?? 0)) return null;
+  return choices.find((c) => c.word === "notAlive") ?? null;
 }
 
 /** Returns true when an item of the card was read as not good before, and is not by this figure either. */

@@ -73,7 +73,7 @@ export function cardFigure(
   const bounds = item && boundsOf(state, item);
   if (!item || !bounds?.ok) return null;
   // Before an engine turns, a partner's own hands bring the figure about.
-  const gauge = "gauge" in item.kind && item.moment !== "beforeEngine" ? item.kind.gauge : null;
+  const gauge = "gauge" in item.kind && item.moment !== "beforeEngine" ? (item.kind.gauge ?? null) : null;
   const shown = gauge === null ? null : script.world?.gauge(engine ?? null, gauge);
   if (shown) return shown;
   const { min, max, unit } = bounds.value;
