@@ -42,6 +42,7 @@ import { sessionRoutes } from "./http/sessions.ts";
 import { signInRoute } from "./http/sign-in.ts";
 import { requireSignIn } from "./http/signed-in.ts";
 import { serveSite } from "./http/site.ts";
+import { trainingRoutes } from "./http/training.ts";
 import { typeRoutes } from "./http/types.ts";
 import { webhookRoute } from "./http/webhooks.ts";
 import { type LiveOptions, live } from "./live/attach.ts";
@@ -133,6 +134,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     lists,
     planning,
     rehearsals,
+    trainings,
     signIns,
     accounts,
     devices,
@@ -214,6 +216,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(sessionRoutes, { store, sessions, planning, names, clock, bounds });
       await inner.register(liveRoute, { store, sessions, names, clock, readers });
       await inner.register(rehearsalRoutes, { store, sessions, rehearsals });
+      await inner.register(trainingRoutes, { trainings, directory });
       await inner.register(noiseRoute, { store, names, clock });
       await inner.register(evidenceRoute, { store, notary, names, clock });
       await inner.register(proofRoutes, { store, notary });

@@ -129,8 +129,9 @@ async function currencies(directory: Directory): Promise<void> {
   for (const { body } of await directory.register.all("currency")) {
     const needed = POSTS.flatMap((post) => (body.needs[post] ? [`${post} ${body.needs[post]}`] : []));
     const recency = body.recencyDays === null ? "" : `, a start counts ${body.recencyDays} days`;
+    const rehearsed = body.rehearsalDays ? `, a rehearsal counts ${body.rehearsalDays} days` : "";
     const asked = body.retired ? "asked no longer" : needed.join(", ") || "needed at no post";
-    console.log(`${body.id.padEnd(16)} ${body.name}: ${asked}${recency}`);
+    console.log(`${body.id.padEnd(16)} ${body.name}: ${asked}${recency}${rehearsed}`);
     for (const { personId, kind, until } of dates)
       if (kind === body.id)
         console.log(`${"".padEnd(16)} ${people.find((p) => p.id === personId)?.handle} until ${until}`);

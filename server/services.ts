@@ -25,6 +25,7 @@ import { NO_BUS, type Others } from "./many/bus.ts";
 import { follow } from "./many/follow.ts";
 import { PeerPresence } from "./many/peer-presence.ts";
 import { Rehearsals } from "./rehearsals/rehearsals.ts";
+import { Trainings } from "./rehearsals/trainings.ts";
 import type { SessionLog } from "./sessions/deps.ts";
 import { Planning } from "./sessions/planning.ts";
 import { Sessions } from "./sessions/sessions.ts";
@@ -75,6 +76,7 @@ export interface Services extends ServicesDeps {
   lists: HouseLists;
   planning: Planning;
   rehearsals: Rehearsals;
+  trainings: Trainings;
   signIns: SignIns;
   accounts: ServiceAccounts;
   devices: Devices;
@@ -102,7 +104,8 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const records = new AircraftRecords({ store, clock, names, log });
   const histories = new EngineHistories(directory.register, new StartHistories(store));
   const equipment = new EquipmentRegister(directory, clock);
-  const currencies = new Currencies(directory, store, clock);
+  const trainings = new Trainings(store, directory);
+  const currencies = new Currencies(directory, store, clock, trainings);
   await currencies.catchUp();
   const about = { store, clock, timers, log, notary, names, bus, records, inTurn };
   const sessions = new Sessions({ ...about, equipment, currencies });
@@ -178,6 +181,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     lists,
     planning,
     rehearsals,
+    trainings,
     signIns,
     accounts,
     devices,

@@ -7,6 +7,7 @@ import type { Post } from "../../shared/protocol/posts.ts";
 import { isRehearsalId } from "../../shared/protocol/rehearsal.ts";
 import type { Clock } from "../clock.ts";
 import { firstOf } from "../evidence/leaves.ts";
+import type { Trainings } from "../rehearsals/trainings.ts";
 import type { Directory, PersonRecord } from "../store/directory.ts";
 import type { EventStore, SessionRow } from "../store/events.ts";
 import { asSupervisor, type By, Entries } from "./entries.ts";
@@ -31,12 +32,14 @@ export class Currencies {
   readonly #directory: Directory;
   readonly #store: EventStore;
   readonly #clock: Clock;
+  readonly #trainings: Pick<Trainings, "finished">;
   readonly #entries: Entries<"currency">;
 
-  constructor(directory: Directory, store: EventStore, clock: Clock) {
+  constructor(directory: Directory, store: EventStore, clock: Clock, trainings: Pick<Trainings, "finished">) {
     this.#directory = directory;
     this.#store = store;
     this.#clock = clock;
+    this.#trainings = trainings;
     this.#entries = new Entries("currency", "currency", directory, clock);
   }
 
@@ -69,13 +72,22 @@ export class Currencies {
   async kept(): Promise<{ person: PersonRecord; kept: Kept }[]> {
     const dates = await this.#directory.currencies.dates();
     const starts = await this.#directory.currencies.lastStarts();
+    const counted = (await this.kinds()).some(
+      ({ body }) => !body.retired && body.rehearsalDays !== undefined,
+    );
+    // A house that counts none reads none.
+    const rehearsed = counted ? await this.#trainings.finished() : [];
     return (await this.#directory.people())
       .filter((p) => p.active)
       .map((person) => {
         const { id, mayHold } = person;
         const days = dates.filter((d) => d.personId === id).map((d) => [d.kind, d.until]);
         const last = starts.filter((s) => s.personId === id).map((s) => [s.post, s.at]);
-        const kept = { mayHold, dates: Object.fromEntries(days), starts: Object.fromEntries(last) };
+        const own = rehearsed.filter((r) => r.personId === id).map((r) => [r.post, r.at]);
+        const kept = {
+          ...{ mayHold, dates: Object.fromEntries(days) },
+          ...{ starts: Object.fromEntries(last), rehearsals: Object.fromEntries(own) },
+        };
         return { person, kept };
       });
   }

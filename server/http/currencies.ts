@@ -1,6 +1,6 @@
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
-import { currencySchema } from "../../shared/house/currency.ts";
+import { apartFromStarts, currencySchema, NOT_APART } from "../../shared/house/currency.ts";
 import { daySchema } from "../../shared/protocol/equipment.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { idSchema } from "../../shared/protocol/text.ts";
@@ -48,7 +48,7 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
       schema: {
         tags,
         summary: "Add a kind of currency",
-        body: currencySchema,
+        body: currencySchema.refine(apartFromStarts, NOT_APART),
         response: { 201: savedSchema },
       },
     },
@@ -69,7 +69,7 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
         summary: "Change a kind of currency as it was read (If-Match)",
         params,
         headers: ifMatch,
-        body: currencySchema.omit({ id: true }),
+        body: currencySchema.omit({ id: true }).refine(apartFromStarts, NOT_APART),
         response: { 200: savedSchema },
       },
     },

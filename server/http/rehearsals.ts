@@ -153,12 +153,14 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
       config: { problems: ["notFound", "notQualified"] },
       schema: {
         tags: ["rehearsals"],
-        summary: "Freeze it, set its speed, throw a fault, or write a mark: by who began it, or a supervisor",
+        summary:
+          "Freeze it, set its speed, throw a fault, write a mark, or say a word to a post: by who began it, or a supervisor",
         params: idParams,
         body: z.discriminatedUnion("do", [
           z.strictObject({ do: z.literal("pace"), frozen: z.boolean(), speed: z.number().min(1).max(4) }),
           z.strictObject({ do: z.literal("throw"), fault: z.enum(FAULTS), engine: engineSchema }),
           z.strictObject({ do: z.literal("mark"), words: line(140) }),
+          z.strictObject({ do: z.literal("say"), post: postSchema, words: line(140) }),
         ]),
         response: { 204: z.null() },
       },

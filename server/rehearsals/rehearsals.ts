@@ -26,7 +26,8 @@ export interface BeginInput {
 export type DeskAction =
   | { do: "pace"; frozen: boolean; speed: number }
   | { do: "throw"; fault: FaultKind; engine: number }
-  | { do: "mark"; words: string };
+  | { do: "mark"; words: string }
+  | { do: "say"; post: Post; words: string };
 
 /** Rehearsals that run at the same time on one server. */
 const MOST = 50;
@@ -95,13 +96,16 @@ export class Rehearsals {
   async atDesk(id: string, person: Person, asked: DeskAction): Promise<void> {
     const rehearsal = this.running(id);
     this.#asInstructor(id, person);
+    const by = { id: person.id, name: person.name };
     switch (asked.do) {
       case "pace":
         return rehearsal.pace(asked.frozen, asked.speed);
       case "throw":
         return rehearsal.throwNow(asked.fault, asked.engine);
       case "mark":
-        return rehearsal.note({ is: "mark", words: asked.words, by: { id: person.id, name: person.name } });
+        return rehearsal.note({ is: "mark", words: asked.words, by });
+      case "say":
+        return rehearsal.sayTo(asked.post, asked.words, by);
     }
   }
 

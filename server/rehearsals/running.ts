@@ -21,6 +21,8 @@ const STEP_MS = 250;
 const CATCH_UP_MS = 2_000;
 /** A partner takes a post that a person left after this. Milliseconds. */
 const LEFT_MS = 30_000;
+/** A word to a post is shown this long. Milliseconds. */
+const WORD_MS = 120_000;
 /** How each partner is called, in every language. */
 const NAMES: Readonly<Record<Post, string>> = {
   cockpit: "Auto 1",
@@ -28,6 +30,12 @@ const NAMES: Readonly<Record<Post, string>> = {
   groundPower: "Auto 3",
   supervisor: "Auto 4",
 };
+
+/** What an instructor said to one post, and who it was. */
+export interface InstructorWord {
+  words: string;
+  by: string;
+}
 
 export interface RunningDeps {
   sessions: Sessions;
@@ -45,6 +53,8 @@ export class RunningRehearsal {
   /** Posts that are kept for people, and when each became vacant last; null while it is held or waits for the first. */
   readonly #kept = new Map<Post, number | null>();
   #hands: Controls | null = null;
+  /** The last word that the desk said to each post. */
+  readonly #words = new Map<Post, InstructorWord & { at: number }>();
   #speed = 1;
   #frozen = false;
   #last: number;
@@ -89,6 +99,19 @@ export class RunningRehearsal {
     const { run, began } = throwFault(this.#playing.run, fault, about, post);
     this.#playing = { ...this.#playing, run };
     await this.note(factOf(began));
+  }
+
+  /** Says a word to whoever holds a post, and records it. */
+  async sayTo(post: Post, words: string, by: { id: string; name: string }): Promise<void> {
+    await this.note({ is: "word", post, words, by });
+    this.#words.set(post, { words, by: by.name, at: this.#deps.clock.now() });
+  }
+
+  /** Returns the word that stands at a post now; null when there is none. */
+  wordTo(post: Post): InstructorWord | null {
+    const last = this.#words.get(post);
+    if (!last || this.#deps.clock.now() - last.at >= WORD_MS) return null;
+    return { words: last.words, by: last.by };
   }
 
   /** Records what the rehearsal's server says of its world. */

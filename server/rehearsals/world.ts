@@ -8,7 +8,7 @@ import { going } from "../../shared/rehearsal/run.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import { gaugeShows } from "../../shared/simulation/gauges.ts";
 import type { Controls } from "../../shared/simulation/state.ts";
-import type { RunningRehearsal } from "./running.ts";
+import type { InstructorWord, RunningRehearsal } from "./running.ts";
 
 /** One instrument as the cockpit sees it. */
 interface Shown {
@@ -26,6 +26,8 @@ export interface SeenWorld {
   instruments: Shown[];
   /** What they see go wrong. Whoever watches without a post sees everything. */
   sees: { fault: FaultKind; engine: number | null }[];
+  /** What the instructor says to their post: it is no ask. */
+  word: InstructorWord | null;
   controls: Controls;
   /** False while good hands work the controls. */
   byHand: boolean;
@@ -50,6 +52,7 @@ export function worldFor(
     sees: going(run)
       .filter(({ fault }) => post === null || FAULT[fault].seenBy.some((p) => at.includes(p)))
       .map(({ fault, engine }) => ({ fault, engine })),
+    word: post === null ? null : rehearsal.wordTo(post),
     controls: hands ?? goodHands(run, state),
     byHand: hands !== null,
   };

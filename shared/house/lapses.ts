@@ -1,14 +1,16 @@
 import { POSTS, type Post } from "../protocol/posts.ts";
-import type { Currency } from "./currency.ts";
+import { apartFromStarts, type Currency } from "./currency.ts";
 import { DAY_MS, ENDING_DAYS, endOf } from "./due.ts";
 
-/** One person's posts, end dates by kind, and last start at each post. */
+/** One person's posts, end dates by kind, and last start and last finished rehearsal at each post. */
 export interface Kept {
   mayHold: readonly Post[];
   /** Days by the kind's id. */
   dates: Readonly<Record<string, string>>;
   /** Server milliseconds; absent without a start. */
   starts: Readonly<Partial<Record<Post, number>>>;
+  /** The same of rehearsals. */
+  rehearsals: Readonly<Partial<Record<Post, number>>>;
 }
 
 /** A currency of a person at a post that is over, or ends within 30 days. */
@@ -23,13 +25,16 @@ export interface Lapse {
   bars: boolean;
 }
 
-/** Returns until when a person is current at a post; null when there is neither a date nor a start that counts. */
-export function currentUntil(kind: Currency, post: Post, { dates, starts }: Kept): number | null {
+/** Returns until when a person is current at a post; null when there is neither a date nor anything that counts. */
+export function currentUntil(kind: Currency, post: Post, { dates, starts, rehearsals }: Kept): number | null {
   const day = dates[kind.id];
   const start = kind.recencyDays === null ? undefined : starts[post];
+  const counted = kind.rehearsalDays !== undefined && apartFromStarts(kind);
+  const rehearsed = counted ? rehearsals[post] : undefined;
   const ends = [
     ...(day === undefined ? [] : [endOf(day)]),
     ...(start === undefined ? [] : [start + (kind.recencyDays ?? 0) * DAY_MS]),
+    ...(rehearsed === undefined ? [] : [rehearsed + (kind.rehearsalDays ?? 0) * DAY_MS]),
   ];
   return ends.length === 0 ? null : Math.max(...ends);
 }

@@ -45,7 +45,7 @@ export function aboveLog(events: readonly SessionEvent[], state: SessionState, s
 
 function gaugeOf(card: NonNullable<SessionState["type"]["card"]>, id: string): string | null {
   const kind = card.find((i) => i.id === id)?.kind;
-  return kind && "gauge" in kind ? kind.gauge : null;
+  return kind?.is === "range" || kind?.is === "target" ? kind.gauge : null;
 }
 
 function readingOf(fact: SessionEvent["fact"]): { value: number } | undefined {

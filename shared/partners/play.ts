@@ -1,6 +1,8 @@
 import { type Ask, type Choice, fill } from "../asks/ask.ts";
 import { askedOf } from "../asks/asked.ts";
 import type { ChoiceWord } from "../asks/choiceWord.ts";
+import { boundsOf, withinBounds } from "../card/judge.ts";
+import { isBad } from "../card/places.ts";
 import { plain } from "../engine/life.ts";
 import type { Action } from "../protocol/commands.ts";
 import type { Post } from "../protocol/posts.ts";
@@ -95,9 +97,11 @@ const FORECAST_FROM = "Weather office";
 const reasonFor = ({ say }: Ask): string => (say === "coolDownRemark" ? STOPPED_WARM : LOOKED_AT);
 
 function answer(state: SessionState, post: Post, ask: Ask, now: number, script: Script): Move | null {
-  const chosen = choose(state, ask, script);
+  const chosen = choose(state, ask, now, script);
   if (!chosen) return null;
   const figure = figureFor(state, ask, chosen, now, script);
+  // An instrument that still shows it is not good was told of already.
+  if (figure && chosen.draft.type === "answerCard" && isStillBad(state, chosen.draft, figure)) return null;
   const filled = fill(chosen, {
     ...(ask.engine === null ? {} : { engine: ask.engine }),
     ...(figure ? { figure } : {}),
@@ -122,7 +126,7 @@ function answer(state: SessionState, post: Post, ask: Ask, now: number, script: 
  * Returns the answer that continues the start. A partner answers no only to a starter at its limit, and never ends
  * another person's hold.
  */
-function choose(state: SessionState, ask: Ask, script: Script): Choice | null {
+function choose(state: SessionState, ask: Ask, now: number, script: Script): Choice | null {
   const engine = ask.engine === null ? undefined : engineOf(state, ask.engine);
   if (ask.say === "cranking" && engine) {
     const word = crankEnds(engine, script).caught ? "caught" : "startAbandoned";
@@ -132,8 +136,43 @@ function choose(state: SessionState, ask: Ask, script: Script): Choice | null {
     const word = crankEnds(engine, script).caught ? "releasedCaught" : "releasedAbandoned";
     return ask.choices.find((c) => c.word === word) ?? null;
   }
+  if (ask.choices.some((c) => c.word === "alive")) return seenAlive(state, ask, now, script);
   if (ask.say === "absentHold") return null;
   return ask.choices.find((c) => c.tone !== "no") ?? null;
+}
+
+/**
+ * Returns what a partner says of an instrument that must come alive: not alive once its time is over, and nothing
+ * while it may still come, or was told of already.
+ */
+function seenAlive(
+  state: SessionState,
+  { engine, dueAt, choices }: Ask,
+  now: number,
+  script: Script,
+): Choice | null {
+  const yes = choices.find((c) => c.word === "alive") ?? null;
+  if (yes?.draft.type !== "answerCard") return yes;
+  const id = yes.draft.item;
+  const item = state.type.card?.find((i) => i.id === id);
+  const gauge = state.type.gauges.find((g) => item?.kind.is === "alive" && g.id === item.kind.gauge);
+  const shown = gauge && script.world?.gauge(gauge.perEngine ? engine : null, gauge.id);
+  if (!item || !gauge || !shown) return yes;
+  if (shown.value >= (gauge.min ?? gauge.normalLow ?? gauge.scale.from + gauge.scale.step)) return yes;
+  if (isBad(state, { item, engine }) || now < (dueAt ?? 0)) return null;
+  return choices.find((c) => c.word === "notAlive") ?? null;
+}
+
+/** Returns true when an item of the card was read as not good before, and is not by this figure either. */
+function isStillBad(
+  state: SessionState,
+  { item: id, engine }: { item: string; engine?: number | undefined },
+  { value }: Quantity,
+): boolean {
+  const item = state.type.card?.find((i) => i.id === id);
+  const bounds = item && boundsOf(state, item);
+  if (!item || !bounds?.ok || !isBad(state, { item, engine: engine ?? null })) return false;
+  return !withinBounds(bounds.value, value);
 }
 
 function figureFor(
@@ -156,7 +195,7 @@ function figureFor(
     const range = check?.range;
     return range ? checkFigure(range, script, draft.check) : null;
   }
-  if (draft.type === "answerCard") return cardFigure(state, draft.item, script);
+  if (draft.type === "answerCard") return cardFigure(state, draft, script);
   const engine = ask.engine === null ? undefined : engineOf(state, ask.engine);
   if (draft.type === "recordRunUp" && engine) return runUpFigure(state, engine, draft.item, script);
   if (draft.type !== "reading") return null;

@@ -64,10 +64,18 @@ export function crankingVolts(state: SessionState, script: Script): Quantity {
 }
 
 /** Returns a figure within the bounds of an item of the card; null where they are not known. */
-export function cardFigure(state: SessionState, id: string, script: Script): Quantity | null {
+export function cardFigure(
+  state: SessionState,
+  { item: id, engine }: { item: string; engine?: number | undefined },
+  script: Script,
+): Quantity | null {
   const item = state.type.card?.find((i) => i.id === id);
   const bounds = item && boundsOf(state, item);
-  if (!bounds?.ok) return null;
+  if (!item || !bounds?.ok) return null;
+  // Before an engine turns, a partner's own hands bring the figure about.
+  const gauge = "gauge" in item.kind && item.moment !== "beforeEngine" ? (item.kind.gauge ?? null) : null;
+  const shown = gauge === null ? null : script.world?.gauge(engine ?? null, gauge);
+  if (shown) return shown;
   const { min, max, unit } = bounds.value;
   const range = { min: min ?? undefined, max: max ?? undefined };
   return figure(within(range, between(0.2, 0.8, script.seed, "card", id)), unit);

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { postSchema } from "./enums.ts";
 import { FAULTS } from "./rehearsalFaults.ts";
 
 const engine = z.number().int().min(1).max(8);
@@ -12,8 +13,10 @@ export type Suffered = (typeof SUFFERED)[number];
 export const rehearsedSchema = z.discriminatedUnion("is", [
   /** A fault began. The crew is not told: it has to see it. */
   z.strictObject({ is: z.literal("fault"), fault: z.enum(FAULTS), engine: engine.optional() }),
-  /** A word or a mark of somebody who watches as an instructor. */
+  /** A mark of somebody who watches as an instructor. */
   z.strictObject({ is: z.literal("mark"), words: z.string(), by: person }),
+  /** A word of theirs to whoever holds one post. It asks for nothing that the protocol knows. */
+  z.strictObject({ is: z.literal("word"), post: postSchema, words: z.string(), by: person }),
   z.strictObject({
     is: z.literal("suffered"),
     engine,

@@ -25,8 +25,8 @@ const kindSchema = z.discriminatedUnion("is", [
     of: z.enum(CARD_TARGETS),
     within: limitSchema,
   }),
-  /** An instrument that must come alive this soon after the engine caught. */
-  z.strictObject({ is: z.literal("alive"), within: secondsSchema }),
+  /** An instrument that must come alive this soon after the engine caught, and the gauge that shows it, if one does. */
+  z.strictObject({ is: z.literal("alive"), within: secondsSchema, gauge: idSchema.optional() }),
 ]);
 
 /** One item of the card: what is done or watched, when, at which engines and by which post. */

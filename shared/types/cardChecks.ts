@@ -35,6 +35,8 @@ function itemChecks(type: AircraftType, item: CardItem, path: string, fault: Fau
   }
   if (kind.is === "alive") {
     if (moment !== "caught") fault(`${path}.kind`, "an instrument comes alive as its engine catches");
+    if (kind.gauge !== undefined && !type.gauges.some((g) => g.id === kind.gauge))
+      fault(`${path}.kind.gauge`, `no gauge of the id ${kind.gauge}`);
     return;
   }
   if (kind.is === "done") return;

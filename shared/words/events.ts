@@ -165,7 +165,7 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
     case "clockStepped":
       return words[fact.type];
     case "rehearsed":
-      return sayRehearsed(fact.said, say.language, units);
+      return sayRehearsed(fact.said, say, units);
     case "supervisesAlso":
       return words.supervisesAlso(fact.aircraft.length === 0 ? null : fact.aircraft.join(", "));
     case "present":

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { SCRIPTS } from "../../server/rehearsals/scripts.ts";
+import { usualOrder } from "../../shared/plan/usualOrder.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { FAULTS, type FaultKind } from "../../shared/protocol/rehearsalFaults.ts";
 import { FAULT } from "../../shared/rehearsal/faults.ts";
@@ -41,7 +42,9 @@ describe("a fault of a rehearsal", () => {
     const faults = [{ fault, which: 1, after: WHEN[fault], seconds: 1, chance: 1 }];
     const theatre = new Theatre(twin, script({ faults }), 3);
     expect(theatre.play(60, undefined, 1_000)).toBeNull();
-    const began = theatre.events.findIndex(({ fact }) => fact.type === "rehearsed");
+    const began = theatre.events.findIndex(
+      ({ fact }) => fact.type === "rehearsed" && fact.said.is === "fault",
+    );
     expect(theatre.events[began]?.fact).toMatchObject({ said: { is: "fault", fault } });
     const { answers } = FAULT[fault];
     const after = theatre.events
@@ -58,7 +61,8 @@ describe("a fault of a rehearsal", () => {
     const struck = (seed: number) => {
       const theatre = new Theatre(twin, script({ faults: [...faults] }), seed);
       theatre.play(10, undefined, 1_000);
-      return theatre.events.filter(({ fact }) => fact.type === "rehearsed").length;
+      return theatre.events.filter(({ fact }) => fact.type === "rehearsed" && fact.said.is === "fault")
+        .length;
     };
     const all = [1, 2, 3, 4, 5, 6, 7, 8].map(struck);
     expect(new Set(all)).toEqual(new Set([0, 1]));
@@ -85,6 +89,53 @@ describe("a fault of a rehearsal", () => {
     };
     expect(run(11)).toBe(run(11));
     expect(run(11)).not.toBe(run(12));
+  });
+});
+
+describe("a dead generator", () => {
+  const asked = TYPES.find((t) => t.card?.some((i) => "gauge" in i.kind && i.kind.gauge === "generatorLoad"));
+  if (!asked) throw new Error("no type of the demo reads a generator's load");
+  /** The readings of each engine's generator, in turn, and whether each was good. */
+  const loads = (faults: Parameters<typeof script>[0]["faults"]) => {
+    const theatre = new Theatre(asked, script({ faults: faults ?? [] }), 5);
+    expect(theatre.play(60, undefined, 1_000)).toBeNull();
+    return theatre.events.flatMap(({ fact }) =>
+      fact.type === "cardAnswered" && fact.item === "generatorLoad"
+        ? [{ engine: fact.engine, good: fact.good, value: fact.reading?.value }]
+        : [],
+    );
+  };
+
+  it("[RHS-44] is reported once by the partner in the cockpit, as its instrument shows, and a good one as good", () => {
+    const sound = loads([]);
+    expect(sound.length).toBeGreaterThan(0);
+    expect(sound.filter(({ good }) => !good)).toEqual([]);
+    const dead = sound[0]?.engine;
+    const which = 1 + usualOrder(asked, "start").indexOf(dead ?? 0);
+    const read = loads([{ fault: "generatorDead", which, after: "running", seconds: 0, chance: 1 }]);
+    expect(read.filter(({ engine }) => engine === dead)).toEqual([{ engine: dead, good: false, value: 0 }]);
+  });
+});
+
+describe("a vacuum that does not come alive", () => {
+  /** What was said of the horizon, with the seconds from the catch. */
+  const horizon = (faults: Parameters<typeof script>[0]["faults"]) => {
+    const theatre = new Theatre(twin, script({ faults: faults ?? [] }), 5);
+    expect(theatre.play(60, undefined, 1_000)).toBeNull();
+    return theatre.events.flatMap(({ fact }) =>
+      fact.type === "cardAnswered" && fact.item === "horizon" ? [fact] : [],
+    );
+  };
+
+  it("[RHS-45] is told as not alive once its time is over, once, and a good one as alive within it", () => {
+    const within = twin.card?.flatMap((i) => (i.kind.is === "alive" ? [i.kind.within.value] : []))[0] ?? 0;
+    const sound = horizon([]);
+    expect(sound.length).toBe(2);
+    for (const { good, afterS } of sound) expect([good, (afterS ?? 99) <= within]).toEqual([true, true]);
+    const dead = horizon([{ fault: "vacuumDead", which: 1, after: "begun", seconds: 0, chance: 1 }]);
+    expect(dead.filter(({ good }) => good)).toEqual([]);
+    expect(dead.filter(({ engine }) => engine === dead[0]?.engine)).toHaveLength(1);
+    expect(dead[0]?.afterS).toBeGreaterThanOrEqual(within);
   });
 });
 

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { askedOf } from "../../shared/asks/asked.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { HANDS_OFF } from "../../shared/simulation/state.ts";
@@ -79,6 +80,31 @@ describe("a rehearsal on the server", () => {
     await pass(10);
     expect((await both.state(id)).fires).toMatchObject([{ engine: 2, place: "nacelle" }]);
     expect((await both.state(both.start)).fires).toEqual([]);
+  });
+
+  it("[RHS-43] the desk says a word to one post: shown there alone for two minutes, recorded, and asking nothing", async () => {
+    const { id } = await begin({ post: "fireGuard" });
+    await pass(2);
+    await both.command(CREW.fireGuard, id, { type: "claimPost", post: "fireGuard" });
+    const desk = (body: object, who = "fay") => both.ask("POST", `/rehearsals/${id}/desk`, who, body);
+    const word = async (who: string) => (await both.ask("GET", `/rehearsals/${id}/world`, who)).json().word;
+    await desk({ do: "pace", frozen: true, speed: 1 });
+    await pass(1);
+    const asked = askedOf(await both.state(id), "fireGuard", 0);
+    const say = { do: "say", post: "fireGuard", words: "Look at number two" };
+    expect((await desk(say, "bo")).statusCode).toBe(403);
+    expect((await desk({ ...say, post: "pilot" })).statusCode).toBe(400);
+    expect((await desk(say)).statusCode).toBe(204);
+    expect(await word("bo")).toEqual({ words: "Look at number two", by: "Fay" });
+    expect(await word("fay")).toBeNull();
+    expect(askedOf(await both.state(id), "fireGuard", 0)).toEqual(asked);
+    expect((await facts(id)).filter((f) => f.type === "rehearsed")).toMatchObject([
+      { said: { is: "word", post: "fireGuard", words: "Look at number two", by: { id: "fay" } } },
+    ]);
+    await pass(119);
+    expect(await word("bo")).not.toBeNull();
+    await pass(1);
+    expect(await word("bo")).toBeNull();
   });
 
   it("[RHS-26] a person in the cockpit reads the instruments and works the controls; the ground sees what is in sight", async () => {

@@ -145,6 +145,8 @@ const ROWS: readonly Row[] = [
   },
   { route: "GET /api/currencies", for: "signed in" },
   { route: "GET /api/me/lapses", for: "signed in" },
+  { route: "GET /api/me/training", for: "signed in" },
+  { route: "GET /api/people/{id}/training", for: "supervisor", at: { id: "nobody" } },
   { route: "GET /api/people/lapses", for: "cockpit or supervisor" },
   { route: "GET /api/people/dates", for: "supervisor" },
   { route: "PUT /api/people/{id}/dates", for: "supervisor", at: { id: "nobody" }, body: () => ({}) },

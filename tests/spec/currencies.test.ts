@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { apartFromStarts, currencySchema } from "../../shared/house/currency.ts";
 import { lapsesOf } from "../../shared/house/lapses.ts";
 import { startsIn } from "../../shared/house/starts.ts";
 import { FIRE, RECENT } from "./equipped.ts";
@@ -6,7 +7,7 @@ import { fay, given } from "./given.ts";
 
 const DAY = 24 * 3_600_000;
 const END = Date.UTC(2027, 0, 1);
-const GUARD = { mayHold: ["fireGuard"] as const, dates: { fire: "2026-12-31" }, starts: {} };
+const GUARD = { mayHold: ["fireGuard"] as const, dates: { fire: "2026-12-31" }, starts: {}, rehearsals: {} };
 
 describe("a currency by its end date", () => {
   const at = (now: number, over: object = {}) => lapsesOf([FIRE], { ...GUARD, ...over }, now);
@@ -62,5 +63,27 @@ describe("recency", () => {
       of("di", "supervisor"),
     ]);
     expect(startsIn(given().manned().log)).toEqual([]);
+  });
+});
+
+describe("a rehearsal", () => {
+  it("[RHS-42] counts at its post alone, for the days that the house says, and never beside a start", () => {
+    const until = (kind: object, over: object) =>
+      lapsesOf([{ ...FIRE, ...kind }], { ...GUARD, dates: {}, ...over }, END)[0]?.until;
+    const rehearsed = { rehearsals: { fireGuard: END - 30 * DAY } };
+    expect(until({}, rehearsed)).toBeNull();
+    expect(until({ rehearsalDays: 30 }, rehearsed)).toBe(END);
+    expect(until({ rehearsalDays: 30 }, { rehearsals: { cockpit: END } })).toBeNull();
+    expect(until({ rehearsalDays: 20 }, { ...rehearsed, dates: { fire: "2026-12-31" } })).toBe(END);
+    expect(until({ rehearsalDays: 30, recencyDays: 30 }, rehearsed)).toBeNull();
+    expect(until({ rehearsalDays: 30 }, { starts: { fireGuard: END } })).toBeNull();
+  });
+
+  it("[RHS-42] cannot be counted by a currency that counts starts, or for no day", () => {
+    expect(apartFromStarts({ ...FIRE, rehearsalDays: 30 })).toBe(true);
+    expect(apartFromStarts(RECENT)).toBe(true);
+    expect(apartFromStarts({ ...RECENT, rehearsalDays: 30 })).toBe(false);
+    for (const rehearsalDays of [0, 3651, 1.5, null])
+      expect(currencySchema.safeParse({ ...FIRE, rehearsalDays }).success).toBe(false);
   });
 });

@@ -91,7 +91,12 @@ describe("an inspection's entry", () => {
 });
 
 describe("the list of dues", () => {
-  const GUARD = { mayHold: ["fireGuard"] as const, dates: { fire: "2026-12-31" }, starts: {} };
+  const GUARD = {
+    mayHold: ["fireGuard"] as const,
+    dates: { fire: "2026-12-31" },
+    starts: {},
+    rehearsals: {},
+  };
   const all = house({
     currencies: [FIRE],
     people: [{ id: "bo", name: "Bo Tregear", kept: GUARD }],

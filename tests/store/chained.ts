@@ -9,7 +9,11 @@ export function storeChained(store: EventStore): Promise<void> {
 }
 
 /** Puts the sealed events of a story into a store, as a session with this code. */
-export async function storeStory(store: EventStore, story: Story, code: string): Promise<void> {
+export async function storeStory(
+  store: EventStore,
+  story: Pick<Story, "state" | "log">,
+  code: string,
+): Promise<void> {
   let head = genesis(story.state.id, sha256);
   const events = story.log.map((event) => {
     const sealed = seal(event, head, sha256);

@@ -22,11 +22,15 @@ function storeOf(sessions: readonly string[], broken: string | null): EventStore
 it("[CUR-3] a database that knows no start yet notes those of every closed session, all of them or none", async () => {
   const directory = new MemoryDirectory();
   const clock = { now: () => 0 };
-  const cut = new Currencies(directory, storeOf(["first", "second"], "second"), clock);
+  const cut = new Currencies(directory, storeOf(["first", "second"], "second"), clock, {
+    finished: async () => [],
+  });
   await expect(cut.catchUp()).rejects.toThrow("second cannot be read");
   expect(await directory.currencies.lastStarts()).toEqual([]);
 
-  await new Currencies(directory, storeOf(["first", "second"], null), clock).catchUp();
+  await new Currencies(directory, storeOf(["first", "second"], null), clock, {
+    finished: async () => [],
+  }).catchUp();
   const starts = await directory.currencies.lastStarts();
   expect(starts.map((s) => s.personId).sort()).toEqual(
     Object.values(CREW)
@@ -34,6 +38,6 @@ it("[CUR-3] a database that knows no start yet notes those of every closed sessi
       .sort(),
   );
   // Known starts are not read again.
-  await new Currencies(directory, storeOf(["first"], "first"), clock).catchUp();
+  await new Currencies(directory, storeOf(["first"], "first"), clock, { finished: async () => [] }).catchUp();
   expect(await directory.currencies.lastStarts()).toEqual(starts);
 });

@@ -13,15 +13,32 @@ export interface SeenWorld {
   speed: number;
   instruments: { gauge: string; engine: number | null; reading: Quantity }[];
   sees: { fault: FaultKind; engine: number | null }[];
+  /** What the instructor says to this post: it is no ask. */
+  word: { words: string; by: string } | null;
   controls: Controls;
   /** False while good hands work the controls. */
   byHand: boolean;
 }
 
+/** What a person rehearsed at one post of one rehearsal. Times are server milliseconds. */
+export interface TrainingRow {
+  session: string;
+  script: string;
+  aircraft: string;
+  typeName: string;
+  post: Post;
+  at: number;
+  seconds: number;
+  finishedAt: number | null;
+  /** Null for a person who was erased. */
+  watchedBy: (string | null)[];
+}
+
 type DeskAsks =
   | { do: "pace"; frozen: boolean; speed: number }
   | { do: "throw"; fault: FaultKind; engine: number }
-  | { do: "mark"; words: string };
+  | { do: "mark"; words: string }
+  | { do: "say"; post: Post; words: string };
 
 const at = (id: string, what = "") => `/api/rehearsals/${encodeURIComponent(id)}${what}`;
 
@@ -34,5 +51,11 @@ export const rehearsals = {
   world: (id: string) => api.json<SeenWorld>("GET", at(id, "/world")),
   hands: (id: string, controls: Controls | null) => api.send("PUT", at(id, "/hands"), { controls }),
   desk: (id: string, asks: DeskAsks) => api.send("POST", at(id, "/desk"), asks),
+  /** @param person null for one's own */
+  training: (person: string | null) =>
+    api.json<{ lines: TrainingRow[]; more: boolean }>(
+      "GET",
+      person === null ? "/api/me/training" : `/api/people/${encodeURIComponent(person)}/training`,
+    ),
   end: (id: string) => api.send("DELETE", at(id)),
 };

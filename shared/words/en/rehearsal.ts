@@ -38,6 +38,7 @@ export const rehearsal = {
   fault: (what: string) => `Rehearsal: ${what}`,
   faultAt: (what: string, n: number) => `Rehearsal: ${what}, number ${n}`,
   mark: (words: string, by: string) => `Rehearsal, marked by ${by}: ${words}`,
+  word: (post: string, words: string, by: string) => `Rehearsal, ${by} to ${post}: ${words}`,
   figure: (n: number, what: string, found: string) => `Rehearsal, number ${n}: ${what} ${found}`,
   limit: (allowed: string) => `limit ${allowed}`,
 };

@@ -32,6 +32,7 @@ export const rehearsal: RehearsalWords = {
   fault: (what) => `Ensayo: ${what}`,
   faultAt: (what, n) => `Ensayo: ${what}, número ${n}`,
   mark: (words, by) => `Ensayo, marcado por ${by}: ${words}`,
+  word: (post, words, by) => `Ensayo, ${by} a ${post}: ${words}`,
   figure: (n, what, found) => `Ensayo, número ${n}: ${what} ${found}`,
   limit: (allowed) => `límite ${allowed}`,
 };

@@ -16,21 +16,30 @@ interface Props {
 type Need = LapseRule | "not";
 const NEEDS: readonly Need[] = ["bars", "warns", "not"];
 
+const countOf = (days: string): number | null => (days.trim() === "" ? null : Number(days));
+const isGood = (days: number | null): boolean =>
+  days === null || (Number.isInteger(days) && days >= 1 && days <= 3650);
+
 /** Entry of one kind of currency: its name, how it is kept, and what a lapse does at each post. */
 export function CurrencyForm({ begin, onSave, onLeave }: Props) {
   const words = useCurrencyWords();
   const { say } = useWords();
   const [entry, setEntry] = useState(begin);
   const [days, setDays] = useState(String(begin.recencyDays ?? ""));
-  const count = days.trim() === "" ? null : Number(days);
-  const good = count === null || (Number.isInteger(count) && count >= 1 && count <= 3650);
+  const [rehearsed, setRehearsed] = useState(String(begin.rehearsalDays ?? ""));
+  const count = countOf(days);
+  // What was entered before recency was is not sent along with it.
+  const rehearsal = count === null ? countOf(rehearsed) : null;
+  const good = isGood(count) && isGood(rehearsal);
   return (
     <form
       className="register-form"
       aria-label={words.title}
       onSubmit={(e) => {
         e.preventDefault();
-        onSave({ ...entry, name: entry.name.trim(), recencyDays: count });
+        const { rehearsalDays: _before, ...kept } = entry;
+        const more = rehearsal === null ? {} : { rehearsalDays: rehearsal };
+        onSave({ ...kept, ...more, name: entry.name.trim(), recencyDays: count });
       }}
     >
       <div className="register-fields">
@@ -54,6 +63,19 @@ export function CurrencyForm({ begin, onSave, onLeave }: Props) {
             autoComplete="off"
             onChange={(e) => setDays(e.target.value)}
           />
+        </label>
+        <label className="field">
+          <span>{words.rehearsal}</span>
+          <input
+            name="rehearsal"
+            value={count === null ? rehearsed : ""}
+            maxLength={4}
+            inputMode="numeric"
+            autoComplete="off"
+            disabled={count !== null}
+            onChange={(e) => setRehearsed(e.target.value)}
+          />
+          {count !== null && <span className="field-note">{words.rehearsalNot}</span>}
         </label>
       </div>
       {POSTS.map((post) => (

@@ -49,6 +49,7 @@ export function CurrencyKinds({ may, onTrouble }: Props) {
           <li key={kind.id} aria-label={kind.name}>
             <strong>{kind.name}</strong>
             <span>{kind.recencyDays === null ? words.byDate : words.byRecency(kind.recencyDays)}</span>
+            {kind.rehearsalDays !== undefined && <span>{words.byRehearsal(kind.rehearsalDays)}</span>}
             <span>{kind.retired ? words.retired : needed(kind)}</span>
             {may && (
               <div className="person-keys">

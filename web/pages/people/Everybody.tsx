@@ -7,6 +7,7 @@ import type { Me } from "../../net/keep.ts";
 import { type Anybody, type PersonEntry, people } from "../../net/people.ts";
 import { useCurrencyWords } from "../../words/currency.ts";
 import { usePersonWords } from "../../words/person.ts";
+import { useRehearsalWords } from "../../words/rehearsal.ts";
 import { useWords } from "../../words/words.ts";
 import { useCutOff } from "../CutOff.tsx";
 import { useRenewed } from "../useRenewed.ts";
@@ -14,6 +15,7 @@ import { DatesForm } from "./DatesForm.tsx";
 import { Lapses } from "./Lapses.tsx";
 import { NewPinForm } from "./NewPinForm.tsx";
 import { PersonForm } from "./PersonForm.tsx";
+import { Training } from "./Training.tsx";
 
 /** Fewest digits of a new PIN, until the server has sent this installation's setting. */
 const SHORTEST = 6;
@@ -113,6 +115,7 @@ export function Everybody({ me, changed, onTrouble }: Props) {
             hasKinds={kinds.some((k) => !k.retired)}
             onEnter={(is) => setEntering({ is, person: row })}
             onChange={() => setDoing(row)}
+            onTrouble={onTrouble}
             onSet={(active) => cutOff((sure) => people.setActive(row.id, active, sure), read)}
           />
         ))}
@@ -129,14 +132,17 @@ interface RowProps {
   hasKinds: boolean;
   onEnter(is: "dates" | "pin"): void;
   onChange(): void;
+  onTrouble(error: Error | null): void;
   onSet(active: boolean): void;
 }
 
-function Row({ row, own, lapses, hasKinds, onEnter, onChange, onSet }: RowProps) {
+function Row({ row, own, lapses, hasKinds, onEnter, onChange, onTrouble, onSet }: RowProps) {
   const words = usePersonWords();
   const kept = useCurrencyWords();
   const { say } = useWords();
+  const { training, hideTraining } = useRehearsalWords();
   const [asked, setAsked] = useState(false);
+  const [shown, setShown] = useState(false);
   const posts = row.mayHold.length > 0 ? row.mayHold.map(say.post).join(", ") : say.post(null);
   return (
     <li aria-label={row.name}>
@@ -150,6 +156,11 @@ function Row({ row, own, lapses, hasKinds, onEnter, onChange, onSet }: RowProps)
         <button type="button" className="small-key" onClick={onChange}>
           {words.changePerson}
         </button>
+        {!own && (
+          <button type="button" className="small-key" aria-expanded={shown} onClick={() => setShown(!shown)}>
+            {shown ? hideTraining : training}
+          </button>
+        )}
         {!own && hasKinds && (
           <button type="button" className="small-key" onClick={() => onEnter("dates")}>
             {kept.enterDates}
@@ -176,6 +187,7 @@ function Row({ row, own, lapses, hasKinds, onEnter, onChange, onSet }: RowProps)
           </button>
         )}
       </div>
+      {shown && <Training person={row} onTrouble={onTrouble} />}
     </li>
   );
 }

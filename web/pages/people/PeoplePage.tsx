@@ -8,6 +8,7 @@ import { Everybody } from "./Everybody.tsx";
 import { OwnLapses } from "./OwnLapses.tsx";
 import { OwnPasskeys } from "./OwnPasskeys.tsx";
 import { OwnSignIns } from "./OwnSignIns.tsx";
+import { Training } from "./Training.tsx";
 
 /** The person's own PIN and sign-ins; for the office also the people who may sign in. */
 export function PeoplePage({ me, changed }: { me: Me; changed: number }) {
@@ -20,6 +21,7 @@ export function PeoplePage({ me, changed }: { me: Me; changed: number }) {
       <OwnSignIns onTrouble={setTrouble} />
       <ChangePin onTrouble={setTrouble} />
       <OwnPasskeys onTrouble={setTrouble} />
+      <Training person={null} onTrouble={setTrouble} />
       {me.mayHold.includes("supervisor") && <Everybody me={me} changed={changed} onTrouble={setTrouble} />}
     </SidePage>
   );

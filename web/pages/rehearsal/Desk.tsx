@@ -1,4 +1,5 @@
 import { useState } from "react";
+import { POSTS } from "../../../shared/protocol/posts.ts";
 import { FAULTS, type FaultKind } from "../../../shared/protocol/rehearsalFaults.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import { rehearsalWords } from "../../../shared/words/rehearsed.ts";
@@ -12,10 +13,12 @@ const SPEEDS = [1, 2, 3, 4] as const;
 /** The instructor's desk, for whoever watches without a post: freeze, speed, a fault now, a mark, the end. */
 export function Desk({ state, world, onDone }: { state: SessionState; world: SeenWorld; onDone(): void }) {
   const words = useRehearsalWords();
-  const { faults } = rehearsalWords(useWords().say.language);
+  const { say } = useWords();
+  const { faults } = rehearsalWords(say.language);
   const [fault, setFault] = useState<FaultKind>("noOilPressure");
   const [engine, setEngine] = useState(state.order[0] ?? 1);
   const [note, setNote] = useState("");
+  const [word, setWord] = useState("");
   const [trouble, setTrouble] = useState<Error | null>(null);
   const ask = (work: Promise<unknown>) =>
     void work.then(
@@ -94,6 +97,25 @@ export function Desk({ state, world, onDone }: { state: SessionState; world: See
           {words.mark}
         </button>
       </form>
+      <div className="rehearsal-controls">
+        <label className="field">
+          <span>{words.sayTo}</span>
+          <input value={word} maxLength={140} onChange={(e) => setWord(e.target.value)} />
+        </label>
+        {POSTS.map((post) => (
+          <button
+            key={post}
+            type="button"
+            className="small-key"
+            disabled={word.trim() === ""}
+            onClick={() =>
+              ask(rehearsals.desk(state.id, { do: "say", post, words: word.trim() }).then(() => setWord("")))
+            }
+          >
+            {say.post(post)}
+          </button>
+        ))}
+      </div>
       <Trouble of={trouble} />
     </details>
   );

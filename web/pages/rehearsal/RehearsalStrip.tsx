@@ -29,6 +29,12 @@ function Seen({ state, post }: { state: SessionState; post: Panel["post"] }) {
   return (
     <section className="rehearsal-strip" aria-label={words.world}>
       <Sees world={world} />
+      {world.word && (
+        <p className="rehearsal-word" role="status">
+          <span>{words.says(world.word.by)}</span>
+          <q>{world.word.words}</q>
+        </p>
+      )}
       {world.instruments.length > 0 && (
         <Instruments state={state} world={world} engine={engine} onEngine={setChosen} />
       )}

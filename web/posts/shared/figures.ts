@@ -159,7 +159,7 @@ function cardSpec(state: SessionState, draft: AnswerCard, now: number, text: Tex
   const held = gauge.perEngine && draft.engine ? engineOf(state, draft.engine)?.readings : state.readings;
   const label = draft.engine ? text.entry.gaugeOf(item.words, draft.engine) : item.words;
   const { min: low, max: high } = bounds.value;
-  return spec({ label, gauge, low, high, before: held?.[id] ?? null, now, text });
+  return spec({ label, gauge, low, high, before: held?.[gauge.id] ?? null, now, text });
 }
 
 /** A battery hydrometer's scale. Common practice, no source. */

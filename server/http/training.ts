@@ -1,0 +1,65 @@
+import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
+import { z } from "zod";
+import { postSchema } from "../../shared/protocol/enums.ts";
+import { idSchema } from "../../shared/protocol/text.ts";
+import { OfficeRefused, qualified } from "../auth/refused.ts";
+import type { Trainings } from "../rehearsals/trainings.ts";
+import type { Directory } from "../store/directory.ts";
+import { identityOf } from "./signed-in.ts";
+
+const tags = ["rehearsals"];
+const training = z.object({
+  lines: z.array(
+    z.object({
+      session: z.string().describe("The rehearsal: its debrief stands on its record"),
+      script: z.string(),
+      aircraft: z.string().describe("The registration that was rehearsed"),
+      typeName: z.string(),
+      post: postSchema,
+      at: z.number().describe("When the post was taken first"),
+      seconds: z.number().describe("How long it was held"),
+      finishedAt: z.number().nullable(),
+      watchedBy: z.array(z.string().nullable()).describe("Who stood at the desk; null: erased"),
+    }),
+  ),
+  more: z.boolean().describe("True when older lines were left out"),
+});
+
+/** Routes of what people rehearsed: training, and no start. */
+export const trainingRoutes: FastifyPluginAsyncZod<{ trainings: Trainings; directory: Directory }> = async (
+  app,
+  { trainings, directory },
+) => {
+  app.get(
+    "/me/training",
+    {
+      config: { costly: true },
+      schema: {
+        tags,
+        summary: "What one rehearsed oneself, newest first",
+        response: { 200: training },
+      },
+    },
+    async (request) => trainings.of(identityOf(request).person.id),
+  );
+
+  app.get(
+    "/people/:id/training",
+    {
+      config: { costly: true, problems: ["notFound", "notQualified"] },
+      schema: {
+        tags,
+        summary: "What a person rehearsed, newest first: one's own, and to a supervisor anybody's",
+        params: z.strictObject({ id: idSchema }),
+        response: { 200: training },
+      },
+    },
+    async (request) => {
+      const { person } = identityOf(request);
+      const { id } = request.params;
+      if (id !== person.id) qualified(person);
+      if (!(await directory.person(id))) throw new OfficeRefused("notFound", "There is no such person");
+      return trainings.of(id);
+    },
+  );
+};

@@ -1,0 +1,88 @@
+import { readSealed } from "../../shared/evidence/read.ts";
+import { type Trained, type Training, trainedIn } from "../../shared/rehearsal/training.ts";
+import { firstOf } from "../evidence/leaves.ts";
+import type { Directory } from "../store/directory.ts";
+import type { EventStore, SessionRow } from "../store/events.ts";
+
+/** Newest rehearsals that are looked at: an older one is a record still, and no training line. */
+const LOOKED_AT = 1_000;
+/** Most lines of one person. */
+const LISTED = 200;
+
+/** One line of a person's training. */
+export interface TrainingLine
+  extends Omit<Training, "personId">,
+    Pick<Trained, "script" | "aircraft" | "typeName"> {
+  /** Id of the rehearsal: its debrief stands on its record. */
+  session: string;
+  /** Who stood at the instructor's desk, without the person; null for one who was erased. */
+  watchedBy: (string | null)[];
+}
+
+/** People's training, worked out from the records of the rehearsals that are over. Nothing of it is stored. */
+export class Trainings {
+  readonly #store: EventStore;
+  readonly #directory: Directory;
+  /** What was worked out of each rehearsal, and up to which event. It holds ids, and no name. */
+  readonly #known = new Map<string, { head: number; trained: Trained | null }>();
+  #last: Promise<unknown> = Promise.resolve();
+
+  constructor(store: EventStore, directory: Directory) {
+    this.#store = store;
+    this.#directory = directory;
+  }
+
+  /** Returns a person's training, newest first, and whether more was left out. */
+  async of(personId: string): Promise<{ lines: TrainingLine[]; more: boolean }> {
+    const names = new Map((await this.#directory.people()).map(({ id, name }) => [id, name]));
+    const all = [...(await this.#all())].flatMap(([session, { desk, of, ...about }]) =>
+      of
+        .filter((row) => row.personId === personId)
+        .map(({ personId: _own, ...row }): TrainingLine => {
+          const watchers = desk.filter((id) => id !== personId);
+          return { session, ...about, ...row, watchedBy: watchers.map((id) => names.get(id) ?? null) };
+        }),
+    );
+    const lines = all.sort((a, b) => b.at - a.at);
+    return { lines: lines.slice(0, LISTED), more: lines.length > LISTED };
+  }
+
+  /** Returns the rehearsals that people finished at a post, the latest last. */
+  async finished(): Promise<Pick<Training, "personId" | "post" | "at">[]> {
+    const all = [...(await this.#all()).values()].flatMap(({ of }) =>
+      of.flatMap(({ personId, post, finishedAt }) =>
+        finishedAt === null ? [] : [{ personId, post, at: finishedAt }],
+      ),
+    );
+    return all.sort((a, b) => a.at - b.at);
+  }
+
+  #all(): Promise<Map<string, Trained>> {
+    // One after another: two at once would read the same records twice.
+    const turn = this.#last.then(() => this.#read());
+    this.#last = turn.catch(() => undefined);
+    return turn;
+  }
+
+  async #read(): Promise<Map<string, Trained>> {
+    const rows = (await this.#store.rehearsals(LOOKED_AT)).filter(({ closedAt }) => closedAt !== null);
+    const kept = new Set(rows.map(({ id }) => id));
+    for (const id of this.#known.keys()) if (!kept.has(id)) this.#known.delete(id);
+    const all = new Map<string, Trained>();
+    for (const row of rows) {
+      const trained = await this.#trained(row);
+      if (trained) all.set(row.id, trained);
+    }
+    return all;
+  }
+
+  async #trained({ id, headSeq }: SessionRow): Promise<Trained | null> {
+    const known = this.#known.get(id);
+    if (known?.head === headSeq) return known.trained;
+    const events = [];
+    for await (const { body } of firstOf(this.#store, id, headSeq)) events.push(readSealed(body).event);
+    const trained = trainedIn(events);
+    this.#known.set(id, { head: headSeq, trained });
+    return trained;
+  }
+}
