@@ -50,12 +50,14 @@ export function BarTable({ title, said = [], of, columns, rows }: Props) {
               {rows.map(({ key, name, figures, size }) => (
                 <tr key={key}>
                   <th scope="row">
-                    {name}
-                    <span
-                      className="bar-line"
-                      aria-hidden="true"
-                      style={{ "--part": largest > 0 ? size / largest : 0 } as CSSProperties}
-                    />
+                    <span className="bar-name">
+                      <span>{name}</span>
+                      <span
+                        className="bar-line"
+                        aria-hidden="true"
+                        style={{ "--part": largest > 0 ? size / largest : 0 } as CSSProperties}
+                      />
+                    </span>
                   </th>
                   {figures.map((figure, i) => (
                     <td key={columns[i]} className="history-figure">
