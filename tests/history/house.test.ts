@@ -5,6 +5,11 @@ import { houseFigures, LEAST_STARTS, type SessionStarts } from "../../shared/his
 import { houseFiguresSchema } from "../../shared/history/house/schema.ts";
 import { weekOf, weeksBefore } from "../../shared/history/house/weeks.ts";
 import type { StartAlert, StartRow, StartStop } from "../../shared/history/row.ts";
+import { ALERT_KINDS } from "../../shared/protocol/alerts.ts";
+import { REFUSAL_REASONS } from "../../shared/protocol/refusals.ts";
+import { say as ENGLISH } from "../../shared/words/en.ts";
+import { say as SPANISH } from "../../shared/words/es.ts";
+import { outcomesOf } from "../../shared/words/outcomes.ts";
 import { FIRST_DAY, startRow } from "./rows.ts";
 
 const MINUTE = 60_000;
@@ -148,5 +153,18 @@ describe("the figures of a house", () => {
       { aircraft: "QX-TWO", n: 1, serial: "E-2", starts: 22, touches: 62, perStart: 62 / 22 },
     ]);
     expect(houseFiguresSchema.parse(figures)).toEqual(figures);
+  });
+});
+
+describe("the words of a house's figures", () => {
+  it.each([
+    ["English", ENGLISH, "No guard is reported at number …."],
+    ["Spanish", SPANISH, "No hay guardia reportado en motor …."],
+  ])("[HIS-26] stand for any engine, post and finding: %s", (_name, say, guardMissing) => {
+    expect(say.anyAlert("guardMissing")).toBe(guardMissing);
+    const all = [...ALERT_KINDS.map(say.anyAlert), ...REFUSAL_REASONS.map(outcomesOf(say).anyRefusal)];
+    for (const said of all) expect(said).not.toMatch(/[{}]|undefined| \.|: ?\.$/);
+    expect(all.filter((said) => said.includes("…")).length).toBeGreaterThan(10);
+    expect(new Set(all).size).toBeGreaterThan(all.length / 2);
   });
 });

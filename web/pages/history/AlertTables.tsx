@@ -13,22 +13,17 @@ export function AlertTables({ told: { alerts, touches, few } }: { told: HouseHis
   const said = few
     ? words.alertsAre(raised, nuisance)
     : words.alertsPerStart(rateOf(perStart), rateOf(nuisancePerStart));
-  const rates = few ? [] : [words.perStart];
   return (
     <>
       <BarTable
         title={words.byAlert}
         said={[said, words.nuisanceIs(alerts.briefS)]}
         of={words.alert}
-        columns={[words.times, ...rates, words.shelved, words.brief, words.nuisance]}
+        columns={[words.times, words.nuisance, words.shelved, words.brief]}
         rows={alerts.kinds.map((k) => ({
           key: k.kind,
-          name: say.alert(k.kind, null),
-          figures: [
-            String(k.raised),
-            ...(few ? [] : [rateOf(k.perStart)]),
-            ...[k.shelved, k.brief, k.nuisance].map(String),
-          ],
+          name: say.anyAlert(k.kind),
+          figures: [k.raised, k.nuisance, k.shelved, k.brief].map(String),
           size: k.raised,
         }))}
       />

@@ -7,9 +7,6 @@ import { useHouseStartsWords } from "../../words/houseStarts.ts";
 import { useWords } from "../../words/words.ts";
 import { BarTable } from "./BarTable.tsx";
 
-/** Stands in a sentence for what differed from time to time. */
-const ANY = "…";
-
 /** The starts by week, and what delayed them. */
 export function DelayTables({ told }: { told: HouseHistory }) {
   const words = useHouseStartsWords();
@@ -33,11 +30,11 @@ export function DelayTables({ told }: { told: HouseHistory }) {
       <BarTable
         title={words.byPost}
         of={words.post}
-        columns={[words.holds, words.held, words.refused]}
+        columns={[words.times, words.holds, words.held, words.refused]}
         rows={told.posts.map((p) => ({
           key: String(p.post),
           name: say.post(p.post),
-          figures: [String(p.holds), p.heldMin.toFixed(1), String(p.refusals)],
+          figures: [String(p.holds + p.refusals), String(p.holds), p.heldMin.toFixed(1), String(p.refusals)],
           size: p.holds + p.refusals,
         }))}
       />
@@ -69,7 +66,7 @@ export function DelayTables({ told }: { told: HouseHistory }) {
         columns={[words.times]}
         rows={told.refusals.map((r) => ({
           key: r.reason,
-          name: outcomes.refusal({ reason: r.reason, found: ANY }),
+          name: outcomes.anyRefusal(r.reason),
           figures: [String(r.times)],
           size: r.times,
         }))}
