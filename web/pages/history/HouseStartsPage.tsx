@@ -22,7 +22,11 @@ export function HouseStartsPage() {
   const [trouble, setTrouble] = useState<Error | null>(null);
   useEffect(() => {
     let wanted = true;
-    const known = (house: HouseHistory) => wanted && setTold(house);
+    const known = (house: HouseHistory) => {
+      if (!wanted) return;
+      setTold(house);
+      setTrouble(null);
+    };
     histories.house(weeks).then(known, (error: Error) => wanted && setTrouble(error));
     return () => {
       wanted = false;
