@@ -129,13 +129,31 @@ describe("the history of aircraft and engines", () => {
     expect(new Set(read.rows.map((r) => r.cells.length)).size).toBe(1);
   });
 
+  it("[HIS-22] counts no return among the starts of the house", async () => {
+    const ofHouse = async () => (await ask("/house/history?weeks=104")).body;
+    const before = await ofHouse();
+    const now = Date.UTC(2026, 1, 1, 9);
+    const back = new Stage(TWIN, "groundPower", { id: "s-back", aircraft: "CH-TST", purpose: "return", now });
+    back.everyoneClaims();
+    const start = begun("s-held", "CH-TST", 40, ["E-1", null]);
+    const rain = { type: "send", kind: "hold", channel: "panel", note: "Rain" } as const;
+    for (const stage of [back, start]) stage.do(personAt("fireGuard"), rain);
+    await keep(back, "CODE-B");
+    expect(await ofHouse()).toMatchObject({ sessions: before.sessions, unstarted: 0, holds: before.holds });
+    await keep(start, "CODE-H");
+    const after = await ofHouse();
+    expect([after.sessions, after.unstarted]).toEqual([before.sessions + 1, 1]);
+    expect(after.holds).toContainEqual({ reason: "Rain", times: 1, heldMin: 0 });
+  });
+
   it("[HIS-25] gives how the starts of the house went, of every aircraft, for the weeks asked for", async () => {
     const weeks = 104;
     const { body } = await ask(`/house/history?weeks=${weeks}`);
     const sessions = await store.sessions(100);
     expect(body).toMatchObject({
-      sessions: sessions.length,
-      unstarted: 0,
+      // One of them is a return.
+      sessions: sessions.length - 1,
+      unstarted: 1,
       few: true,
       more: false,
       most: 1_000,
@@ -147,7 +165,8 @@ describe("the history of aircraft and engines", () => {
     expect(body.starts).toBe(rows.length);
     const sum = (list: { starts: number }[]) => list.reduce((all, { starts }) => all + starts, 0);
     expect([sum(body.weeks), sum(body.touches)]).toEqual([rows.length, rows.length]);
-    expect(body.alerts.raised).toBe(rows.flatMap((r) => r.alerts).length);
+    // And that of the hold in the session that engaged no starter.
+    expect(body.alerts.raised).toBe(rows.flatMap((r) => r.alerts).length + 1);
     const later = (await ask("/house/history?weeks=1")).body;
     expect([later.sessions, later.starts, later.weeks.length]).toEqual([0, 0, 1]);
     for (const wrong of [0, 105, "many"])

@@ -9,7 +9,8 @@ export const houseStarts = {
   title: "How starts went",
   lead: (n: number, of: number, from: string) => `${starts(n)} in ${sessions(of)} planned since ${from}, UTC`,
   what: "A start is one engagement of a starter. Returns and rehearsals are not counted.",
-  unstarted: (n: number) => `${sessions(n)} engaged no starter. Their holds and refusals are counted too.`,
+  unstarted: (n: number) =>
+    `${sessions(n)} engaged no starter. Their holds, refusals and alerts are counted too.`,
   few: (least: number) => `Too few starts: a rate per start needs ${least}. Only counts are shown.`,
   more: (most: number) =>
     `Only the newest ${most} sessions are counted. Older ones of these weeks are left out.`,

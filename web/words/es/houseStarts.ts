@@ -10,7 +10,7 @@ export const houseStarts: HouseStartsWords = {
   lead: (n, of, from) => `${starts(n)} en ${sessions(of)}, con plan desde el ${from}, UTC`,
   what: "Un arranque es una vez que se conecta un arrancador. Los regresos y los ensayos no se cuentan.",
   unstarted: (n) =>
-    `En ${sessions(n)} no se conectó ningún arrancador. Sus altos y rechazos también se cuentan.`,
+    `En ${sessions(n)} no se conectó ningún arrancador. Sus altos, rechazos y alertas también se cuentan.`,
   few: (least) =>
     `Muy pocos arranques: para dar un valor por arranque hacen falta ${least}. Solo hay recuentos.`,
   more: (most) =>
