@@ -200,7 +200,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(feedRoutes, { feeds });
       await inner.register(houseEquipmentRoutes, { register: equipment, directory });
       await inner.register(aircraftRoutes, { directory, records });
-      await inner.register(historyRoutes, { directory, histories, names });
+      await inner.register(historyRoutes, { directory, histories, names, clock });
       await inner.register(ownPasskeyRoutes, { passkeys, directory, signIns, origins });
       await inner.register(deviceRoutes, { devices, directory, signIns, sessions });
       const { ids, pinCost } = services;

@@ -2,6 +2,7 @@ import { type HistoryNote, notesOf } from "../../shared/history/notes.ts";
 import type { StartRow } from "../../shared/history/row.ts";
 import type { RegisterEntry } from "../../shared/house/register.ts";
 import type { RegisterStore } from "../store/register.ts";
+import { type HouseHistory, houseHistory } from "./house.ts";
 import type { StartHistories, Starts } from "./starts.ts";
 
 /** Revisions of an aircraft's entry that are searched for a serial number. */
@@ -51,6 +52,11 @@ export class EngineHistories {
   /** Returns the starts of one aircraft, of every engine that it ever had. */
   aircraft(id: string): Promise<Starts & { rows: StartRow[] }> {
     return this.#starts.of(new Set([id]));
+  }
+
+  /** Returns how the starts of every aircraft went in the last weeks. */
+  house(now: number, weeks: number): Promise<HouseHistory> {
+    return houseHistory(this.#starts, now, weeks);
   }
 
   async #everOn(serial: string, entries: readonly RegisterEntry<"aircraft">[]): Promise<Set<string>> {

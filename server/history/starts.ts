@@ -1,8 +1,9 @@
 import { setImmediate } from "node:timers/promises";
 import { readSealed } from "../../shared/evidence/read.ts";
+import type { SessionStarts } from "../../shared/history/house/figures.ts";
 import { NO_STARTS, type StartHistory, startsAfter } from "../../shared/history/project.ts";
-import type { StartRow } from "../../shared/history/row.ts";
-import { isOver } from "../../shared/session/state.ts";
+import type { Raised, StartRow } from "../../shared/history/row.ts";
+import { isOver, purposeOf } from "../../shared/session/state.ts";
 import { type EventStore, type SessionRow, StoreFailure } from "../store/events.ts";
 
 /** Newest sessions of one aircraft that are read: several years of daily starts. */
@@ -12,10 +13,15 @@ export const SESSIONS_READ = 400;
 const HELD = 4_000;
 const PAGE = 100;
 
+/** Newest sessions of a house that are read for its figures. */
+export const HOUSE_SESSIONS = 1_000;
+
 interface Held {
   headSeq: number;
   headHash: string;
   rows: StartRow[];
+  early: Raised;
+  returns: boolean;
   /** What is needed to read on; null once the session is over. */
   going: StartHistory | null;
 }
@@ -53,6 +59,22 @@ export class StartHistories {
     return { rows: rows.sort((a, b) => a.at - b.at || a.seq - b.seq), more: all.length > sessions.length };
   }
 
+  /**
+   * Returns what the sessions that were planned from a moment on left, of every aircraft, the newest first, without
+   * returns. `more`: true when older ones of these were left out.
+   * @throws StoreFailure
+   */
+  async since(from: number): Promise<{ sessions: SessionStarts[]; more: boolean }> {
+    const newest = await this.#store.sessions(HOUSE_SESSIONS + 1);
+    const all = newest.filter((s) => s.createdAt >= from);
+    const sessions: SessionStarts[] = [];
+    for (const session of all.slice(0, HOUSE_SESSIONS)) {
+      const { rows, early, returns } = await this.#ofSession(session);
+      if (!returns) sessions.push({ at: session.createdAt, rows, early });
+    }
+    return { sessions, more: all.length > HOUSE_SESSIONS };
+  }
+
   async #ofSession(session: SessionRow): Promise<Held> {
     const known = this.#held.get(session.id);
     if (known?.headSeq === session.headSeq && known.headHash === session.headHash) {
@@ -83,8 +105,10 @@ export class StartHistories {
       // A history of years must not keep a signal waiting.
       await setImmediate();
     }
-    const over = history.state !== null && isOver(history.state);
-    return { headSeq, headHash, rows: history.rows, going: over ? null : history };
+    const { state, rows, early } = history;
+    const over = state !== null && isOver(state);
+    const returns = state !== null && purposeOf(state) === "return";
+    return { headSeq, headHash, rows, early, returns, going: over ? null : history };
   }
 
   #hold(id: string, held: Held): void {

@@ -3,15 +3,21 @@ import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { historyCsv } from "../../shared/history/csv.ts";
 import { HISTORY_FIGURE_IDS, HISTORY_FIGURES } from "../../shared/history/figures.ts";
-import { type StartRow, startRowSchema } from "../../shared/history/row.ts";
+import { houseCsv } from "../../shared/history/house/csv.ts";
+import { houseFiguresSchema } from "../../shared/history/house/schema.ts";
+import { startRowSchema } from "../../shared/history/row.ts";
 import { unitSchema } from "../../shared/protocol/quantity.ts";
 import { idSchema, line } from "../../shared/protocol/text.ts";
+import type { Clock } from "../clock.ts";
 import type { Pseudonyms } from "../evidence/names.ts";
 import type { EngineHistories } from "../history/engines.ts";
 import type { Directory } from "../store/directory.ts";
 import { ProblemError } from "./problem.ts";
 
 const tags = ["history"];
+/** Weeks that the house's figures cover: half a year, unless asked otherwise. */
+const WEEKS = 26;
+const WEEKS_MOST = 104;
 const as = z.strictObject({ as: z.enum(["json", "csv"]).default("json") });
 const side = z.enum(["high", "low"]);
 const number = z.number();
@@ -45,18 +51,25 @@ const engineHistory = z.object({
   fitted: z.object({ aircraft: z.string(), n: number, hours: number.nullable() }).nullable(),
   ...base,
 });
+const houseHistory = houseFiguresSchema.extend({
+  from: number.describe("Monday, 00:00 UTC, of the first week"),
+  to: number,
+  most: number.describe("Most sessions that are read, the newest"),
+  more: z.boolean().describe("True when older sessions of these weeks were left out"),
+});
 const aircraftHistory = z.object({ aircraft: z.string(), ...base });
 
 export interface HistoryRoutes {
   directory: Directory;
   histories: EngineHistories;
   names: Pseudonyms;
+  clock: Clock;
 }
 
 /** Routes of the starts that an aircraft or an engine has made, and of what they show. */
 export const historyRoutes: FastifyPluginAsyncZod<HistoryRoutes> = async (
   app,
-  { directory, histories, names },
+  { directory, histories, names, clock },
 ) => {
   const config = {
     costly: true,
@@ -81,7 +94,7 @@ export const historyRoutes: FastifyPluginAsyncZod<HistoryRoutes> = async (
       await registered(id);
       const starts = await histories.aircraft(id);
       const rows = await named(starts.rows);
-      if (request.query.as === "csv") return csv(reply, `aircraft-${id}`, rows) as never;
+      if (request.query.as === "csv") return csv(reply, `aircraft-${id}`, historyCsv(rows)) as never;
       return { aircraft: id, figures: HISTORY_FIGURES, ...starts, rows, notes: await histories.notesFor(id) };
     },
   );
@@ -120,8 +133,28 @@ export const historyRoutes: FastifyPluginAsyncZod<HistoryRoutes> = async (
       const engine = await histories.engine(serial);
       if (!engine) throw new ProblemError("notFound", "No aircraft of the register has or had this engine");
       const rows = await named(engine.rows);
-      if (request.query.as === "csv") return csv(reply, `engine-${serial}`, rows) as never;
+      if (request.query.as === "csv") return csv(reply, `engine-${serial}`, historyCsv(rows)) as never;
       return { ...engine, figures: HISTORY_FIGURES, rows };
+    },
+  );
+
+  app.get(
+    "/house/history",
+    {
+      config: { costly: true, problems: [], scopes: ["readRecords"] },
+      schema: {
+        tags,
+        summary:
+          "How the starts of every aircraft went in the last weeks: what delayed them, alerts, touches",
+        querystring: as.extend({ weeks: z.coerce.number().int().min(1).max(WEEKS_MOST).default(WEEKS) }),
+        response: { 200: houseHistory },
+      },
+    },
+    async (request, reply) => {
+      const { weeks, as: form } = request.query;
+      const figures = await named(await histories.house(clock.now(), weeks));
+      if (form === "csv") return csv(reply, "house", houseCsv(figures)) as never;
+      return figures;
     },
   );
 
@@ -130,20 +163,20 @@ export const historyRoutes: FastifyPluginAsyncZod<HistoryRoutes> = async (
       throw new ProblemError("notFound", "There is no aircraft with this id");
   }
 
-  /** Returns the rows with people's names. They are looked up for each answer: a person may have been erased since. */
-  async function named(rows: readonly StartRow[]): Promise<StartRow[]> {
-    const sealed = JSON.stringify(rows);
+  /** Returns this with people's names. They are looked up for each answer: a person may have been erased since. */
+  async function named<T>(told: T): Promise<T> {
+    const sealed = JSON.stringify(told);
     await names.loadFor([sealed]);
-    return JSON.parse(names.reveal(sealed)) as StartRow[];
+    return JSON.parse(names.reveal(sealed)) as T;
   }
 };
 
-function csv(reply: FastifyReply, name: string, rows: readonly StartRow[]): FastifyReply {
+function csv(reply: FastifyReply, name: string, text: string): FastifyReply {
   const safe = name.replace(/[^\w.-]/g, "_");
   return reply
     .header("content-type", "text/csv; charset=utf-8; header=present")
     .header("content-disposition", `attachment; filename="chockside-${safe}.csv"`)
     .header("cache-control", "no-store")
     .serializer(String)
-    .send(historyCsv(rows));
+    .send(text);
 }

@@ -7,6 +7,7 @@ import { POSTS, type Post } from "../protocol/posts.ts";
 import type { Quantity, Unit } from "../protocol/quantity.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
 import { airTemperature } from "../weather/air.ts";
+import { NOTHING_RAISED } from "./happened.ts";
 import type { StartRow } from "./row.ts";
 
 /** Returns the row of an engine whose starter was engaged by this moment, with everything known then. */
@@ -45,8 +46,7 @@ export function crankedRow(
       string | null
     >,
     equipment: (after.equipment ?? []).map(({ facts }) => facts.id),
-    alerts: [],
-    stops: [],
+    ...NOTHING_RAISED,
   };
 }
 

@@ -50,6 +50,8 @@ const COLUMNS: readonly Column[] = [
   ...POSTS.map((post) => plain(post, "who held the post at the engagement", (r) => text(r.crew[post]))),
   plain("equipment", "labels of the start", (r) => r.equipment.join("; ")),
   plain("alerts", "kinds, in order of time", (r) => r.alerts.map((a) => a.kind).join("; ")),
+  plain("refusals", "reasons, in order of time", (r) => r.refusals.map((x) => x.reason).join("; ")),
+  plain("touches", "touches that said that a person is there", (r) => text(r.touches), "count"),
   plain("stops", "holds, cuts and fires: who, why", (r) =>
     r.stops.map((s) => [s.is, s.by, ...(s.reason === null ? [] : [s.reason])].join(", ")).join("; "),
   ),

@@ -6,9 +6,16 @@ import type { Fitted } from "../protocol/fitted.ts";
 import { evolve } from "../session/evolve.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
 import { crankedRow } from "./cranked.ts";
-import { alertRaised, stopsRaised } from "./happened.ts";
+import {
+  alertChange,
+  alertRaised,
+  NOTHING_RAISED,
+  refusalMade,
+  stopsEnded,
+  stopsRaised,
+} from "./happened.ts";
 import { idleFigures } from "./idle.ts";
-import type { StartAlert, StartRow, StartStop } from "./row.ts";
+import type { Raised, StartRow } from "./row.ts";
 import { attemptFigures, runUpFigures, voltFigures, warmUpFigures } from "./running.ts";
 
 /**
@@ -23,7 +30,7 @@ export interface StartHistory {
   /** The attempt that is open at each engine. */
   open: Record<number, Attempt>;
   /** Raised before the first engagement: they belong to its row. */
-  early: { alerts: StartAlert[]; stops: StartStop[] };
+  early: Raised;
 }
 
 export const NO_STARTS: StartHistory = {
@@ -31,18 +38,12 @@ export const NO_STARTS: StartHistory = {
   rows: [],
   fitted: [],
   open: {},
-  early: { alerts: [], stops: [] },
+  early: NOTHING_RAISED,
 };
 
 /** Returns the session's starts after more of its events. */
 export function startsAfter(history: StartHistory, events: readonly SessionEvent[]): StartHistory {
-  const { early } = history;
-  const next: StartHistory = {
-    ...history,
-    rows: [...history.rows],
-    open: { ...history.open },
-    early: { alerts: [...early.alerts], stops: [...early.stops] },
-  };
+  const next: StartHistory = { ...history, rows: [...history.rows], open: { ...history.open } };
   for (const event of events) {
     const before = next.state;
     const after = evolve(before, event);
@@ -50,6 +51,7 @@ export function startsAfter(history: StartHistory, events: readonly SessionEvent
     if (event.fact.type === "planned") next.fitted = event.fact.fitted ?? [];
     for (const engine of after.engines) followEngine(next, { event, before, after }, engine);
     addRaised(next, { event, before, after });
+    followRaised(next, { event, before, after });
     if (event.fact.type === "exceeded") addExceeded(next, event.fact);
   }
   return next;
@@ -74,7 +76,7 @@ function addRow(history: StartHistory, moment: Moment, n: number): void {
   const attempt = history.rows.filter((r) => r.n === n).length + 1;
   const row = crankedRow(moment, n, { fitted: history.fitted, attempt });
   history.rows.push({ ...row, ...history.early });
-  history.early = { alerts: [], stops: [] };
+  history.early = NOTHING_RAISED;
 }
 
 /**
@@ -109,21 +111,49 @@ function reachedBy(engine: Engine, before: StartRow["reached"]): StartRow["reach
   return is === "cranking" ? "cranked" : is === "caught" || is === "running" || is === "stable" ? is : before;
 }
 
-/** Adds alerts and stops to one row each: that of the engine they name, else that of the newest engagement. */
+/**
+ * Adds alerts, stops, refusals and touches to one row each: that of the engine they name, else that of the newest
+ * engagement.
+ */
 function addRaised(history: StartHistory, moment: Moment): void {
   const alert = alertRaised(moment);
-  if (alert) rowFor(history, alert.engine).alerts.push(alert);
-  for (const stop of stopsRaised(moment)) rowFor(history, null).stops.push(stop);
+  if (alert) changeRow(history, alert.engine, (r) => ({ alerts: [...r.alerts, alert] }));
+  const stops = stopsRaised(moment);
+  if (stops.length > 0) changeRow(history, null, (r) => ({ stops: [...r.stops, ...stops] }));
+  const refusal = refusalMade(moment);
+  if (refusal) changeRow(history, null, (r) => ({ refusals: [...r.refusals, refusal] }));
+  if (moment.event.fact.type === "present") changeRow(history, null, (r) => ({ touches: r.touches + 1 }));
 }
 
-function rowFor(history: StartHistory, engine: number | null): StartHistory["early"] {
+function changeRow(history: StartHistory, engine: number | null, how: (r: Raised) => Partial<Raised>): void {
   const own = engine === null ? -1 : history.rows.findLastIndex((r) => r.n === engine);
-  const at = own >= 0 ? own : history.rows.length - 1;
+  changeAt(history, own >= 0 ? own : history.rows.length - 1, how);
+}
+
+/** Changes the row at an index, or what was raised before the first engagement where there is none. */
+function changeAt(history: StartHistory, at: number, how: (r: Raised) => Partial<Raised>): void {
   const row = history.rows[at];
-  if (!row) return history.early;
-  const copy = { ...row, alerts: [...row.alerts], stops: [...row.stops] };
-  history.rows[at] = copy;
-  return copy;
+  if (row) history.rows[at] = { ...row, ...how(row) };
+  else history.early = { ...history.early, ...how(history.early) };
+}
+
+/** Follows what stood before this moment, in the row that holds it: put aside, acted on, over. */
+function followRaised(history: StartHistory, moment: Moment): void {
+  for (const alert of moment.before?.alerts ?? []) {
+    const change = alertChange(alert, moment);
+    if (Object.keys(change).length === 0) continue;
+    const at = history.rows.findLastIndex((r) => r.alerts.some(({ id }) => id === alert.id));
+    changeAt(history, at, ({ alerts }) => {
+      const last = alerts.findLastIndex(({ id }) => id === alert.id);
+      return { alerts: alerts.map((a, i) => (i === last ? { ...a, ...change } : a)) };
+    });
+  }
+  for (const ended of stopsEnded(moment)) {
+    const at = history.rows.findLastIndex((r) => r.stops.some(({ id }) => id === ended));
+    changeAt(history, at, ({ stops }) => ({
+      stops: stops.map((s) => (s.id === ended ? { ...s, ended: moment.event.at } : s)),
+    }));
+  }
 }
 
 function addExceeded(history: StartHistory, { engine, limit, allowed, found }: FactOf<"exceeded">): void {

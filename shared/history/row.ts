@@ -1,7 +1,10 @@
 import { z } from "zod";
 import { ALERT_KINDS } from "../protocol/alerts.ts";
 import { engineSchema } from "../protocol/commands.ts";
+import { CONDITION_IDS } from "../protocol/conditions.ts";
+import { postSchema } from "../protocol/enums.ts";
 import { quantitySchema } from "../protocol/quantity.ts";
+import { REFUSAL_REASONS } from "../protocol/refusals.ts";
 import { HISTORY_FIGURE_IDS, type HistoryFigure } from "./figures.ts";
 
 const ms = z.number().int();
@@ -15,16 +18,50 @@ const figures = z.strictObject(
 /** A hold, cut or fire, and why. The reason is what the person wrote; null where they wrote none. */
 const stopSchema = z.strictObject({
   is: z.enum(["hold", "cut", "fire"]),
+  /** Its number in the session. */
+  id: z.number().int(),
   at: ms,
+  /** The moment at which it was released or ended; null while it stands, and when the session ended with it. */
+  ended: ms.nullable(),
   by: z.string(),
+  /** The post that raised it, or whose silence did; null for an observer. */
+  post: postSchema.nullable(),
   reason: z.string().nullable(),
 });
 
 const alertSchema = z.strictObject({
   kind: z.enum(ALERT_KINDS),
   engine: engineSchema.nullable(),
+  /** Its number in the session. An alert whose cause comes back before it is settled keeps its number. */
+  id: z.number().int(),
   at: ms,
+  /** The moment at which its cause was gone; null while it is there, and when the session ended with it. */
+  ended: ms.nullable(),
+  /** True when a post put it aside. */
+  shelved: z.boolean(),
+  /** True when, while its cause was there, a person did anything besides acknowledging, shelving and being present. */
+  acted: z.boolean(),
 });
+
+/** Something that the core refused, and why. */
+const refusalSchema = z.strictObject({
+  at: ms,
+  /** The post of the person who was refused; null for an observer. */
+  post: postSchema.nullable(),
+  reason: z.enum(REFUSAL_REASONS),
+  /** The conditions that were not met, if that is why. */
+  conditions: z.array(z.enum(CONDITION_IDS)),
+});
+
+/** What a session's record raises around a start. */
+export const raisedSchema = z.strictObject({
+  alerts: z.array(alertSchema),
+  stops: z.array(stopSchema),
+  refusals: z.array(refusalSchema),
+  /** Touches that said that a person is there. */
+  touches: z.number().int(),
+});
+export type Raised = z.infer<typeof raisedSchema>;
 
 /** One start of one engine: one engagement of its starter, and what followed. */
 export const startRowSchema = z.strictObject({
@@ -69,9 +106,9 @@ export const startRowSchema = z.strictObject({
   }),
   /** Labels of the equipment of the start. */
   equipment: z.array(z.string()),
-  alerts: z.array(alertSchema),
-  stops: z.array(stopSchema),
+  ...raisedSchema.shape,
 });
 export type StartRow = z.infer<typeof startRowSchema>;
 export type StartStop = z.infer<typeof stopSchema>;
 export type StartAlert = z.infer<typeof alertSchema>;
+export type StartRefusal = z.infer<typeof refusalSchema>;

@@ -23,6 +23,9 @@ export function outcomesOf(say: Say) {
     return requirement ? outcome.missing(requirement, type) : words.missing.unknown(code);
   };
   const outcome = {
+    /** Returns a reason for refusing as it is said at any time: an ellipsis stands for what differs. */
+    anyRefusal: (reason: Refusal["reason"]): string =>
+      put(words.refusals[reason], { n: "…", f: "…", p: "…" }),
     /** @param type the type whose names for checks and gauges replace their ids */
     refusal(refusal: Refusal, units: UnitChoice = AS_READ, type: AircraftType | null = null): string {
       const said = put(words.refusals[refusal.reason], {

@@ -129,6 +129,8 @@ export function sayIn(words: Catalogue) {
     },
     alert: (kind: AlertKind, engine: number | null): string =>
       put(words.asks[`alert.${kind}`], { n: engine }),
+    /** Returns what a kind of alert says at any time: an ellipsis stands for the engine and for what differs. */
+    anyAlert: (kind: AlertKind): string => put(words.asks[`alert.${kind}`], { n: "…", d: "…" }),
     /** Returns an engine's place, never as a bare left or right: "port outboard", "centre". */
     stands: ({ side, span }: Position): string =>
       span === null ? words.sides[side] : `${words.sides[side]} ${words.spans[span]}`,

@@ -19,7 +19,7 @@ afterAll(async () => {
 });
 
 describe("the history of the demo's engines", () => {
-  it("[HIS-14, HIS-15] shows which engine drifts, in a sentence, on charts and in a table that opens the record", async () => {
+  it("[HIS-14, HIS-15, HIS-26] shows which engine drifts, in a sentence, on charts and in a table that opens the record", async () => {
     const seat = await Seat.open(browser, server.url, "wenna");
     const { page } = seat;
     await seat.turnTo("/aircraft/QX-PEN/history");
@@ -47,6 +47,17 @@ describe("the history of the demo's engines", () => {
     await page.getByRole("heading", { name: "Record: QX-PEN" }).waitFor();
     await seat.press("Aircraft's history");
     await page.getByRole("heading", { name: "History of QX-PEN" }).waitFor();
+    await seat.turnTo("/house");
+    await seat.press("How starts went");
+    const weeks = page.getByRole("region", { name: "Starts by week" });
+    await weeks.getByRole("row").nth(10).waitFor();
+    await seat.press("104 weeks");
+    const alerts = page.getByRole("region", { name: "Alerts" });
+    await alerts.getByText(/alerts for each start, .* of them a nuisance/).waitFor();
+    const bars = await weeks.locator(".bar-line").evaluateAll((all) => all.map((b) => b.clientWidth));
+    expect(Math.max(...bars)).toBeGreaterThan(50);
+    const spread = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+    expect(spread).toBeLessThanOrEqual(0);
     expect(seat.complaints).toEqual([]);
   });
 });

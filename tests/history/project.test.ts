@@ -120,12 +120,54 @@ describe("the starts of a session", () => {
       note: "Dog on the ramp",
     });
     const { rows } = whole(stage.events);
+    const told = { is: "hold", by: "Partner at fireGuard", post: "fireGuard", reason: "Dog on the ramp" };
     expect(rows.flatMap((r) => r.stops)).toEqual([
-      { is: "hold", at: stage.now, by: "Partner at fireGuard", reason: "Dog on the ramp" },
+      expect.objectContaining({ ...told, at: stage.now, ended: null }),
     ]);
     expect(rows.at(-1)?.stops).toHaveLength(1);
     const raised = stage.events.filter((e) => e.fact.type === "alertRaised");
     expect(rows.flatMap((r) => r.alerts)).toHaveLength(raised.length);
+  });
+
+  it("[HIS-20] hold when a stop and an alert ended, what was refused and to whom, and touches of presence", () => {
+    const stage = new Stage(TWIN, "groundPower");
+    const cockpit = personAt("cockpit");
+    const guard = personAt("fireGuard");
+    stage.everyoneClaims();
+    // Before any engagement: refused, for the guard asks for what is the cockpit's.
+    stage.do(guard, { type: "send", kind: "readyToStart", channel: "panel", engine: 1 });
+    const script = { seed: 5, pace: 1, cart: "Knocker" };
+    playOut(stage, script, (s) => s.engines.some((e) => e.life.is === "stable"));
+    stage.do(guard, { type: "send", kind: "hold", channel: "panel", note: "Dog on the ramp" });
+    const raisedAt = stage.now;
+    const alert = stage.state.alerts.find((a) => a.kind === "hold");
+    const { id = 0 } = stage.state.holds[0] ?? {};
+    stage.now += 1_000;
+    stage.do(cockpit, { type: "present" });
+    stage.do(cockpit, { type: "acknowledgeAlert", alert: alert?.id ?? 0 });
+    const heldRow = () => whole(stage.events).rows.find((r) => r.stops.length > 0);
+    const heldAlert = () => heldRow()?.alerts.find((a) => a.kind === "hold");
+    expect(heldAlert()).toMatchObject({ at: raisedAt, ended: null, shelved: false, acted: false });
+    stage.now += 60_000;
+    stage.do(guard, { type: "send", kind: "release", channel: "panel", ref: id });
+    expect(heldRow()?.stops).toEqual([expect.objectContaining({ id, at: raisedAt, ended: stage.now })]);
+    expect(heldAlert()).toMatchObject({ ended: stage.now, acted: true });
+    const { rows } = whole(stage.events);
+    expect(rows[0]?.refusals[0]).toMatchObject({ post: "fireGuard", reason: "wrongPost", conditions: [] });
+    const of = (type: string) => stage.events.filter((e) => e.fact.type === type).length;
+    expect(rows.flatMap((r) => r.refusals)).toHaveLength(of("refused"));
+    expect(rows.reduce((sum, r) => sum + r.touches, 0)).toBe(of("present"));
+    expect(of("present")).toBeGreaterThan(0);
+  });
+
+  it("[HIS-20] keep what was raised in a session that engages no starter", () => {
+    const stage = new Stage(TWIN, "groundPower");
+    stage.everyoneClaims();
+    stage.do(personAt("fireGuard"), { type: "send", kind: "hold", channel: "panel", note: "Rain" });
+    const { rows, early } = whole(stage.events);
+    expect(rows).toEqual([]);
+    expect(early.stops).toEqual([expect.objectContaining({ is: "hold", reason: "Rain" })]);
+    expect(early.alerts).toHaveLength(1);
   });
 
   it.each([1, 2, 7, 40])(

@@ -33,6 +33,8 @@ export function startRow(day: number, more: Partial<StartRow> = {}): StartRow {
     equipment: [],
     alerts: [],
     stops: [],
+    refusals: [],
+    touches: 0,
     ...more,
   };
 }

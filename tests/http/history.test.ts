@@ -128,4 +128,66 @@ describe("the history of aircraft and engines", () => {
     );
     expect(new Set(read.rows.map((r) => r.cells.length)).size).toBe(1);
   });
+
+  it("[HIS-22] counts no return among the starts of the house", async () => {
+    const ofHouse = async () => (await ask("/house/history?weeks=104")).body;
+    const before = await ofHouse();
+    const now = Date.UTC(2026, 1, 1, 9);
+    const back = new Stage(TWIN, "groundPower", { id: "s-back", aircraft: "CH-TST", purpose: "return", now });
+    back.everyoneClaims();
+    const start = begun("s-held", "CH-TST", 40, ["E-1", null]);
+    const rain = { type: "send", kind: "hold", channel: "panel", note: "Rain" } as const;
+    for (const stage of [back, start]) stage.do(personAt("fireGuard"), rain);
+    await keep(back, "CODE-B");
+    expect(await ofHouse()).toMatchObject({ sessions: before.sessions, unstarted: 0, holds: before.holds });
+    await keep(start, "CODE-H");
+    const after = await ofHouse();
+    expect([after.sessions, after.unstarted]).toEqual([before.sessions + 1, 1]);
+    expect(after.holds).toContainEqual({ reason: "Rain", times: 1, heldMin: 0 });
+  });
+
+  it("[HIS-25] gives how the starts of the house went, of every aircraft, for the weeks asked for", async () => {
+    const weeks = 104;
+    const { body } = await ask(`/house/history?weeks=${weeks}`);
+    const sessions = await store.sessions(100);
+    expect(body).toMatchObject({
+      // One of them is a return.
+      sessions: sessions.length - 1,
+      unstarted: 1,
+      few: true,
+      more: false,
+      most: 1_000,
+    });
+    expect(body.weeks).toHaveLength(weeks);
+    expect(new Date(body.from).getUTCDay()).toBe(1);
+    const rows = [];
+    for (const id of ["CH-TST", "CH-TWO"]) rows.push(...(await ask(`/aircraft/${id}/history`)).body.rows);
+    expect(body.starts).toBe(rows.length);
+    const sum = (list: { starts: number }[]) => list.reduce((all, { starts }) => all + starts, 0);
+    expect([sum(body.weeks), sum(body.touches)]).toEqual([rows.length, rows.length]);
+    // And that of the hold in the session that engaged no starter.
+    expect(body.alerts.raised).toBe(rows.flatMap((r) => r.alerts).length + 1);
+    const later = (await ask("/house/history?weeks=1")).body;
+    expect([later.sessions, later.starts, later.weeks.length]).toEqual([0, 0, 1]);
+    for (const wrong of [0, 105, "many"])
+      expect((await ask(`/house/history?weeks=${wrong}`)).status).toBe(400);
+  });
+
+  it("[HIS-25] gives the same as CSV, each figure with its unit and its source", async () => {
+    const url = "/api/house/history?weeks=104&as=csv";
+    const reply = await server.app.inject({ url, headers: headers as Record<string, string> });
+    expect(reply.headers["content-type"]).toContain("text/csv");
+    const read = readCsv(reply.body);
+    if (!("rows" in read)) throw new Error(JSON.stringify(read));
+    const [head, ...lines] = read.rows.map((r) => r.cells);
+    expect(head).toEqual(["table", "item", "measure", "value", "unit", "source"]);
+    const { body } = await ask("/house/history?weeks=104");
+    const of = (table: string, measure: string) =>
+      lines.filter((l) => l[0] === table && l[2] === measure).map((l) => Number(l[3]));
+    expect(of("house", "starts")).toEqual([body.starts]);
+    expect(of("weeks", "starts")).toEqual(body.weeks.map((w: { starts: number }) => w.starts));
+    expect(of("touches", "touches")).toEqual(body.touches.map((t: { touches: number }) => t.touches));
+    expect(lines.every((l) => l.length === 6 && l[4] !== "" && l[5] !== "")).toBe(true);
+    expect(lines.find((l) => l[2] === "nuisance per start")?.[3]).toBe("");
+  });
 });

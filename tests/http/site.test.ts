@@ -118,6 +118,7 @@ describe("the documentation", () => {
       "/api/feeds/{aircraft}",
       "/api/first-run",
       "/api/house",
+      "/api/house/history",
       "/api/house/lists/{kind}",
       "/api/house/lists/{kind}/judgement",
       "/api/house/settings",

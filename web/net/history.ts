@@ -1,3 +1,4 @@
+import type { HouseFigures } from "../../shared/history/house/schema.ts";
 import type { HistoryNote } from "../../shared/history/notes.ts";
 import type { StartRow } from "../../shared/history/row.ts";
 import { api } from "./app.ts";
@@ -15,6 +16,12 @@ export type EngineHistory = Starts & {
   fitted: { aircraft: string; n: number; hours: number | null } | null;
 };
 
+/** How the starts of the house went, and how far back that was read. */
+export type HouseHistory = HouseFigures & { from: number; to: number; most: number; more: boolean };
+
+/** The thing whose history a file has. */
+export type HistoryOf = { aircraft: string } | { serial: string } | { weeks: number };
+
 /** How far the demo's invented year is. */
 interface YearProgress {
   done: boolean;
@@ -24,6 +31,7 @@ interface YearProgress {
 }
 
 const ofAircraft = (id: string) => `/api/aircraft/${encodeURIComponent(id)}`;
+const ofHouse = (weeks: number) => `/api/house/history?weeks=${weeks}`;
 const ofEngine = (serial: string) => `/api/engines/${encodeURIComponent(serial)}/history`;
 
 /** Requests about the starts that an aircraft or an engine has made. */
@@ -33,7 +41,10 @@ export const histories = {
   notes: (id: string) => api.json<HistoryNote[]>("GET", `${ofAircraft(id)}/notes`),
   /** Has the demo's invented year made, or sees how far it is. */
   year: () => api.json<YearProgress>("POST", "/api/demo/year", {}),
-  /** Path of the starts as a file. */
-  file: (of: { aircraft: string } | { serial: string }) =>
-    `${"serial" in of ? ofEngine(of.serial) : `${ofAircraft(of.aircraft)}/history`}?as=csv`,
+  house: (weeks: number) => api.json<HouseHistory>("GET", ofHouse(weeks)),
+  /** Path of the figures as a file. */
+  file: (of: HistoryOf) =>
+    "weeks" in of
+      ? `${ofHouse(of.weeks)}&as=csv`
+      : `${"serial" in of ? ofEngine(of.serial) : `${ofAircraft(of.aircraft)}/history`}?as=csv`,
 };

@@ -20,6 +20,7 @@ const EnrolPage = later(() => import("./devices/EnrolPage.tsx").then((m) => m.En
 const EquipmentPages = later(() => import("./equipment/EquipmentPages.tsx").then((m) => m.EquipmentPages));
 const FirstPage = later(() => import("./first/FirstPage.tsx").then((m) => m.FirstPage));
 const HistoryPages = later(() => import("./history/HistoryPages.tsx").then((m) => m.HistoryPages));
+const HouseStartsPage = later(() => import("./history/HouseStartsPage.tsx").then((m) => m.HouseStartsPage));
 const HousePage = later(() => import("./house/HousePage.tsx").then((m) => m.HousePage));
 const OfferCall = later(() => import("./OfferCall.tsx").then((m) => m.OfferCall));
 const PeoplePage = later(() => import("./people/PeoplePage.tsx").then((m) => m.PeoplePage));
@@ -119,6 +120,7 @@ function ConnectedApp({ signedIn, connection }: { signedIn: SignedIn; connection
       {route.is === "engine" && <HistoryPages of={route} me={signedIn.person} changed={ramp} />}
       {route.is === "equipment" && <EquipmentPages id={route.id} me={signedIn.person} changed={ramp} />}
       {route.is === "house" && <HousePage me={signedIn.person} />}
+      {route.is === "houseStarts" && <HouseStartsPage />}
       {route.is === "dues" && <DuesPage me={signedIn.person} changed={ramp} />}
       {route.is === "devices" && <DevicesPage />}
       {route.is === "people" && <PeoplePage me={signedIn.person} changed={ramp} />}

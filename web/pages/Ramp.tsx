@@ -169,6 +169,7 @@ const LINKS: readonly {
   { to: "/devices", word: ({ text }) => text.ramp.devices, only: ["supervisor"] },
   { to: "/people", word: ({ text }) => text.ramp.people },
   { to: "/dues", word: (_, later) => later.house.dues, only: ["cockpit", "supervisor"] },
+  { to: "/house/starts", word: (_, later) => later.rampPage.starts },
   { to: "/house", word: (_, later) => later.house.title },
 ];
 

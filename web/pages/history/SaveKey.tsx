@@ -1,13 +1,13 @@
 import { api } from "../../net/app.ts";
-import { histories } from "../../net/history.ts";
+import { type HistoryOf, histories } from "../../net/history.ts";
 import { useHistoryWords } from "../../words/history.ts";
 
 interface Props {
-  of: { aircraft: string } | { serial: string };
+  of: HistoryOf;
   onTrouble(error: Error): void;
 }
 
-/** A key that saves the starts as a file. */
+/** A key that saves them as a file. */
 export function SaveKey({ of, onTrouble }: Props) {
   const words = useHistoryWords();
   const save = () =>
@@ -15,7 +15,7 @@ export function SaveKey({ of, onTrouble }: Props) {
       const address = URL.createObjectURL(await reply.blob());
       const anchor = document.createElement("a");
       anchor.href = address;
-      anchor.download = `chockside-${"serial" in of ? `engine-${of.serial}` : `aircraft-${of.aircraft}`}.csv`;
+      anchor.download = `chockside-${nameOf(of)}.csv`;
       anchor.click();
       URL.revokeObjectURL(address);
     }, onTrouble);
@@ -24,4 +24,9 @@ export function SaveKey({ of, onTrouble }: Props) {
       {words.save}
     </button>
   );
+}
+
+function nameOf(of: HistoryOf): string {
+  if ("weeks" in of) return "house";
+  return "serial" in of ? `engine-${of.serial}` : `aircraft-${of.aircraft}`;
 }

@@ -8,5 +8,6 @@ export const rampPage = {
   offered: (post: string) => `Offered to you: ${post}`,
   take: "Take it",
   waitsFor: (post: string, what: string) => `${post}: ${what}`,
+  starts: "How starts went",
   history: (aircraft: string) => `History of ${aircraft}`,
 };

@@ -9,5 +9,6 @@ export const rampPage: LaterWords["rampPage"] = {
   offered: (post) => `Se le ofrece: ${post}`,
   take: "Tomarlo",
   waitsFor: (post, what) => `${post}: ${what}`,
+  starts: "Cómo fueron los arranques",
   history: (aircraft: string) => `Historial de ${aircraft}`,
 };
