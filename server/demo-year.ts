@@ -20,7 +20,7 @@ export interface YearProgram {
   ): Promise<{ state: SessionState; events: readonly SessionEvent[] }>;
 }
 
-/** How far the year is. */
+/** The progress of the year. */
 export interface YearProgress {
   done: boolean;
   /** The aircraft that have one, once it is done. */

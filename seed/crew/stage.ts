@@ -119,11 +119,11 @@ export type Until = SessionState["stage"] | ((state: SessionState) => boolean);
 /** Changes what a partner would do. Returns the action instead, or null to do nothing now. */
 export type Instead = (state: SessionState, post: Post, action: Action) => Action | null;
 
-/** What differs from partners who play to the end. */
+/** The differences from partners who play to the end. */
 export interface Playing {
   until?: Until | undefined;
   instead?: Instead | undefined;
-  /** Who plays each post. */
+  /** The person at each post. */
   crew?: ((post: Post) => Person) | undefined;
   /** Milliseconds between two looks of a partner to whom nothing happened. */
   lookMs?: number | undefined;

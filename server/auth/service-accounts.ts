@@ -16,7 +16,7 @@ import { hashPin, isPin, type PinCost } from "./pin.ts";
 const PREFIX = "chockside_";
 const TOKEN = /^chockside_([0-9a-f]{16})_([A-Za-z0-9_-]{43})$/;
 
-/** What was read of an account is believed for this long. Milliseconds. */
+/** An account that was read is believed for this long. Milliseconds. */
 const BELIEVE_MS = 5_000;
 /** A verified secret is remembered for this long. Milliseconds. */
 const VERIFIED_MS = 10 * 60_000;

@@ -25,7 +25,7 @@ export interface FeedsDeps {
   log: { error(detail: object, message: string): void };
 }
 
-/** What came of one request. */
+/** The result of one request. */
 export interface Taken {
   /** The session that the samples belong to; null when none of the aircraft has left its brief. */
   session: string | null;

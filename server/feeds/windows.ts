@@ -6,7 +6,7 @@ const CROSSINGS = 4;
 
 type Good = Extract<JudgedSample, { ok: true }>;
 
-/** What is recorded of a stretch of time: each gauge's last value and its extremes, and the samples. */
+/** The record of a stretch of time: each gauge's last value and its extremes, and the samples. */
 export interface Stretch {
   from: number;
   to: number;

@@ -11,7 +11,7 @@ const REVISIONS = 1_000;
 /** The history of one engine, wherever it was fitted. */
 export interface EngineHistory extends Starts {
   serial: string;
-  /** Where it is fitted now; null when it is on no aircraft. */
+  /** Its present place; null when it is on no aircraft. */
   fitted: { aircraft: string; n: number; hours: number | null } | null;
   notes: HistoryNote[];
 }

@@ -3,7 +3,7 @@ import type { HouseFigures } from "../../shared/history/house/schema.ts";
 import { weeksBefore } from "../../shared/history/house/weeks.ts";
 import { HOUSE_SESSIONS, type StartHistories } from "./starts.ts";
 
-/** How the starts of a house went, and how far back that was read. */
+/** The house's figures, and how far back they were read. */
 export interface HouseHistory extends HouseFigures {
   from: number;
   to: number;

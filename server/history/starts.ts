@@ -22,7 +22,7 @@ interface Held {
   rows: StartRow[];
   early: Raised;
   returns: boolean;
-  /** What is needed to read on; null once the session is over. */
+  /** The state from which reading goes on; null once the session is over. */
   going: StartHistory | null;
 }
 

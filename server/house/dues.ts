@@ -6,7 +6,7 @@ import type { Currencies } from "./currencies.ts";
 import type { Inspections } from "./inspections.ts";
 import { houseOf } from "./settings.ts";
 
-/** What the dues of a house are gathered from. */
+/** The sources of a house's dues. */
 export interface DuesDeps {
   directory: Directory;
   records: AircraftRecords;

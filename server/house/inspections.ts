@@ -7,7 +7,7 @@ import { inOrder } from "./refused.ts";
 
 type Entry = RegisterEntry<"inspection">;
 
-/** What must be done to the house's aircraft again and again. Every method may throw HouseRefused. */
+/** The inspections of the house's aircraft. Every method may throw HouseRefused. */
 export class Inspections {
   readonly #directory: Directory;
   readonly #entries: Entries<"inspection">;

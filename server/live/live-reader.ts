@@ -20,7 +20,7 @@ const SLACK_MS = 60_000;
 /** Sessions that are over and still named in the position. */
 const OVER_NAMED = 20;
 
-/** What is read: one session, the sessions of one aircraft, or all. */
+/** The sessions that are read: one, those of one aircraft, or all. */
 export type Reach = { is: "session" | "aircraft"; id: string } | { is: "ramp" };
 
 /** One message, and the position after it. */
@@ -96,7 +96,7 @@ export class LiveReader {
       case "aircraft":
         return aircraft === reach.id;
       case "ramp":
-        // Whoever follows the ramp would take a rehearsal for a start.
+        // A reader of the ramp would take a rehearsal for a start.
         return !isRehearsalId(id);
     }
   }

@@ -13,7 +13,7 @@ export const STREAMS = { perAsker: 8, perNetwork: 40, all: 400 } as const;
 /** A sign of life is sent this often. Milliseconds. */
 const BEAT_MS = 10_000;
 
-/** Who reads: by a sign-in, or as a service account. */
+/** The reader: a person with a sign-in, or a service account. */
 export type Asker = { is: "person"; id: string; signIn: string } | { is: "account"; id: string };
 
 interface Open {

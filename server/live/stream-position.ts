@@ -4,7 +4,7 @@ import { idSchema } from "../../shared/protocol/text.ts";
 const MOST = 250;
 const CHARACTERS = 12_000;
 
-/** How far a reader came: in each session the number of the last event that it got. */
+/** The place of a reader: in each session the number of the last event that it got. */
 export interface Position {
   /** Server milliseconds. A session that was planned later and is not named is new to the reader. */
   since: number;

@@ -37,7 +37,7 @@ export type Due = {
   | { of: "blades"; aircraft: string; engines: number[] }
 );
 
-/** What is due, and of whom, is read from this. */
+/** The facts from which dues are worked out. */
 export interface DuesFrom {
   currencies: readonly Currency[];
   people: readonly { id: string; name: string; kept: Kept }[];

@@ -9,7 +9,7 @@ import { idSchema, line } from "../protocol/text.ts";
 const days = z.number().int().max(36_500);
 const hours = z.number().max(20_000);
 
-/** How often an inspection is due, and how long before that it is shown. */
+/** The interval of an inspection, and the time before its end at which it is shown. */
 const everySchema = z.discriminatedUnion("by", [
   z.strictObject({ by: z.literal("days"), days: days.min(1), ahead: days.min(0) }),
   /** By the hours of the part fitted at the engine's place. */
@@ -28,7 +28,7 @@ export const inspectionSchema = z.strictObject({
   /** Place of the engine; null for the whole aircraft. */
   engine: engineSchema.nullable(),
   name: line(60),
-  /** Where it is required: the manual or programme, and the page. */
+  /** The manual or programme that requires it, and the page. */
   source: line(120),
   every: everySchema,
   /** The last time it was done; null when nobody knows, and then it is due now. */

@@ -85,7 +85,9 @@ export function attemptAfter(
       };
     case "stable":
       return { ...open, stable: open.stable ?? at };
-    default:
+    case "waiting":
+    case "shutDown":
+    case "cooling":
       return row && { ...row, ended: { at, is: is.is } };
   }
 }

@@ -16,7 +16,7 @@ export interface DueLine {
   whom: string;
   what: string;
   when: string;
-  /** Where it is required; null where the house's own rule is the source. */
+  /** The document that requires it; null where the house's own rule is the source. */
   source: string | null;
 }
 
@@ -28,7 +28,7 @@ export function dueLine(due: Due, say: Say): DueLine {
       return {
         whom: due.who,
         what,
-        when: withBar(due.bars && due.is === "over", day(due, words.noDate, say), words),
+        when: dated(due, say),
         source: null,
       };
     }
@@ -37,7 +37,7 @@ export function dueLine(due: Due, say: Say): DueLine {
       return {
         whom: due.label,
         what,
-        when: withBar(due.bars && due.is === "over", day(due, words.noDate, say), words),
+        when: dated(due, say),
         source: null,
       };
     }
@@ -57,7 +57,12 @@ export function dueLine(due: Due, say: Say): DueLine {
   }
 }
 
-const withBar = (bars: boolean, when: string, words: DuesWords) => (bars ? `${when}, ${words.bars}` : when);
+/** Returns the last day of a date that may bar. */
+function dated(due: Extract<Due, { bars: boolean }>, say: Say): string {
+  const words = WORDS[say.language];
+  const when = day(due, words.noDate, say);
+  return due.bars && due.is === "over" ? `${when}, ${words.bars}` : when;
+}
 
 function day({ until, is }: Due, unknown: string, { language }: Say): string {
   const words = WORDS[language];

@@ -36,7 +36,7 @@ export const PATIENCE = 60_000;
 /** The heading of the first page after sign-in, in either language. */
 const RAMP = /^(The ramp|La plataforma)$/;
 
-/** How many times as fast as for people animations run. */
+/** Animations run this many times as fast as for people. */
 const QUICKLY = 20;
 
 /** Milliseconds per look. Playwright looks ten times a second at first, and only twice a second after this. */
@@ -143,7 +143,7 @@ export class Seat {
     await touched.click({ timeout: patience });
   }
 
-  /** Answers take no touch at first. Waits for the end of that, because Playwright would look again later. */
+  /** Waits until answers take a touch. They take none at first, and Playwright would look again later. */
   #settled(): Promise<void> {
     return this.page.evaluate(async () => {
       const answers = document.querySelector(".ask > .answers");

@@ -10,7 +10,7 @@ const ms = z.number().int();
 /** Null where there are too few starts for a rate. */
 const rate = z.number().nullable();
 
-/** How the starts of a house went, in whole weeks. Each list has the most frequent first, but for the weeks. */
+/** The figures of a house's starts, in whole weeks. Each list has the most frequent first, but for the weeks. */
 export const houseFiguresSchema = z.strictObject({
   /** Sessions that were read, and how many of them engaged no starter. */
   sessions: count,

@@ -1,4 +1,4 @@
-/** What is due, one line each: on the page, on paper and in a calendar. */
+/** Words of the dues: on the page, on paper and in a calendar. */
 export const dues = {
   atPost: (name: string, post: string) => `${name}, ${post}`,
   dated: (name: string, date: string) => `${name}: ${date}`,

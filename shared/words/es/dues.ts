@@ -1,6 +1,6 @@
 import type { DuesWords } from "../en/dues.ts";
 
-/** What is due, one line each: on the page, on paper and in a calendar. */
+/** Words of the dues: on the page, on paper and in a calendar. */
 export const dues: DuesWords = {
   atPost: (name, post) => `${name}, ${post}`,
   dated: (name, date) => `${name}: ${date}`,

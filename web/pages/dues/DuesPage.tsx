@@ -13,7 +13,7 @@ import { SidePage } from "../SidePage.tsx";
 import { useRenewed } from "../useRenewed.ts";
 import { Inspections } from "./Inspections.tsx";
 
-/** What is over and what is due soon, one line each; and the inspections of the house's aircraft. */
+/** Lists what is over and what is due soon, one line each; and the inspections of the house's aircraft. */
 export function DuesPage({ me, changed }: { me: Me; changed: number }) {
   const words = useDuesWords();
   const { text } = useWords();
