@@ -1,5 +1,5 @@
 import { randomUUID } from "node:crypto";
-import { demo } from "../../seed/demo-data.ts";
+import { type Demo, demo } from "../../seed/demo-data.ts";
 import { readConfig } from "../../server/config.ts";
 import { seedDemo } from "../../server/demo.ts";
 import { sha256 } from "../../server/sha256.ts";
@@ -11,24 +11,34 @@ const DAY_MS = 24 * 3_600_000;
 const CHEAP = { memoryCost: 8, timeCost: 1, parallelism: 1 };
 
 /** Panels that one person holds at once, below the server's own bound. */
-const PANELS_EACH = 10;
+export const PANELS_EACH = 10;
 
 /** Returns the number of people needed for this many panels on one session. */
 export const perPanels = (panels: number): number => Math.ceil(panels / PANELS_EACH);
 
 /** Returns the person of a panel: the first panels of session `i` belong to person `i`. */
-export function tokenOf(tokens: readonly string[], sessions: number, i: number, panel: number): string {
-  return tokens[(i + sessions * Math.floor(panel / PANELS_EACH)) % tokens.length] ?? "";
+export function tokenOf(
+  tokens: readonly string[],
+  sessions: number,
+  i: number,
+  panel: number,
+  each = PANELS_EACH,
+): string {
+  return tokens[(i + sessions * Math.floor(panel / each)) % tokens.length] ?? "";
 }
 
 /**
  * Adds people with a sign-in each to the database that a server is about to open, because no person and no device
- * may hold as many sockets as a measurement needs. Returns their tokens.
+ * may hold as many sockets as a measurement needs, and these aircraft. Returns the people's tokens.
  */
-export async function crowd(environment: Record<string, string>, count: number): Promise<string[]> {
+export async function crowd(
+  environment: Record<string, string>,
+  count: number,
+  aircraft: Demo["aircraft"] = [],
+): Promise<string[]> {
   const { directory, close } = await openStores(readConfig(environment), Date.now());
   const now = Date.now();
-  await seedDemo(directory, demo, now, CHEAP);
+  await seedDemo(directory, { ...demo, aircraft: [...demo.aircraft, ...aircraft] }, now, CHEAP);
   const tokens: string[] = [];
   for (let n = 0; n < count; n += 1) {
     const id = `bench-${n}`;

@@ -3,21 +3,19 @@ import { keep } from "./histogram.ts";
 import type { LoadResult } from "./load.ts";
 import { headings, row } from "./table.ts";
 
-/** An odd number, because the middle round is reported: a disk that stalls once spoils one round, not the result. */
-const ROUNDS = 3;
-
 const median = (of: readonly number[]): number => [...of].sort((a, b) => a - b)[of.length >> 1] ?? Number.NaN;
 
 /**
  * Measures from a command to every panel, through SQLite with synchronous FULL, beside a bare Socket.IO broadcast
  * of the same payload in the same run. Compare the ratios, because both depend on the machine's speed. The bare
  * server runs before and after each round.
+ * @param rounds an odd number, because the middle round is reported: a disk that stalls once spoils one round only
  */
-export async function benchDurable(shape: Shape): Promise<boolean> {
+export async function benchDurable(shape: Shape, rounds: number): Promise<boolean> {
   console.log(headings());
   const bares: LoadResult[] = [await bareRound(shape)];
   const ours: LoadResult[] = [];
-  for (let round = 0; round < ROUNDS; round += 1) {
+  for (let round = 0; round < rounds; round += 1) {
     ours.push(await ourRound(shape));
     bares.push(await bareRound(shape));
   }
@@ -43,7 +41,9 @@ export async function benchDurable(shape: Shape): Promise<boolean> {
     console.log(`\nto every panel, ${key} times bare: ${median(ratios).toFixed(2)} (${each})`);
   }
   const lacking = ours.filter((one) => one.unanswered > 0 || one.toPanels.count !== one.sent * shape.panels);
-  console.log(`rounds in which something was not accepted or not delivered: ${lacking.length} of ${ROUNDS}`);
+  console.log(
+    `rounds in which a verdict was another than expected or an event was not delivered: ${lacking.length} of ${rounds}`,
+  );
   keep("fan-out", { shape, bares, ours, ws });
   return lacking.length === 0;
 }

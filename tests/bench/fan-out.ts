@@ -1,17 +1,22 @@
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { crowd, perPanels } from "./crowd.ts";
+import type { Demo } from "../../seed/demo-data.ts";
+import { POSTS } from "../../shared/protocol/posts.ts";
+import { crowd, perPanels, tokenOf } from "./crowd.ts";
 import type { LoadPlan, LoadResult } from "./load.ts";
-import { planSessions } from "./prepare.ts";
+import type { Moment } from "./moments.ts";
+import { planSession, planSessions } from "./prepare.ts";
 import { drive, type Serving, serve } from "./processes.ts";
+import { TYPE } from "./recorded.ts";
 
-/** The number of sessions, panels per session and commands per second in all, and the duration. */
+/** The number of sessions, panels per session and commands per second in all, and the duration (see `LoadPlan`). */
 export interface Shape {
   sessions: number;
   panels: number;
   rate: number;
   seconds: number;
+  start?: readonly Moment[];
 }
 
 /** Sends the same payload to the same number of panels through a server that stores nothing. */
@@ -27,24 +32,35 @@ export async function bareRound(
   return result;
 }
 
-/** Starts our server on an empty SQLite file, with a session for each person of a crowd. */
-export async function withServer<T>(
-  { sessions: count, panels }: Pick<Shape, "sessions" | "panels">,
-  work: (server: Serving, sessions: string[], tokens: string[]) => Promise<T>,
+/** Starts our server on an empty SQLite file, with this many people and these aircraft. */
+async function withPeople<T>(
+  people: number,
+  aircraft: Demo["aircraft"],
+  work: (server: Serving, tokens: string[]) => Promise<T>,
 ): Promise<T> {
   const folder = mkdtempSync(join(tmpdir(), "chockside-bench-"));
   const environment = {
     ...{ PORT: "0", CHOCKSIDE_DATA: join(folder, "bench.db") },
     ...{ CHOCKSIDE_DEVICES: "any", CHOCKSIDE_LOG: "warn" },
   };
-  const tokens = await crowd(environment, count * perPanels(panels));
+  const tokens = await crowd(environment, people, aircraft);
   const server = await serve(["server/dist/main.js"], environment);
   try {
-    return await work(server, await planSessions(server.url, tokens.slice(0, count)), tokens);
+    return await work(server, tokens);
   } finally {
     await server.stop();
     rmSync(folder, { recursive: true, force: true });
   }
+}
+
+/** Starts our server on an empty SQLite file, with a session for each person of a crowd. */
+export function withServer<T>(
+  { sessions: count, panels }: Pick<Shape, "sessions" | "panels">,
+  work: (server: Serving, sessions: string[], tokens: string[]) => Promise<T>,
+): Promise<T> {
+  return withPeople(count * perPanels(panels), [], async (server, tokens) =>
+    work(server, await planSessions(server.url, tokens.slice(0, count)), tokens),
+  );
 }
 
 /**
@@ -52,7 +68,23 @@ export async function withServer<T>(
  * answers.
  */
 export function ourRound(shape: Shape): Promise<LoadResult> {
+  if (shape.start) return ourStarts(shape);
   return withServer(shape, (server, sessions, tokens) =>
     drive({ ...shape, url: server.url, sessions, tokens, transport: "socket.io" }),
   );
+}
+
+/** Each session has an aircraft, a place and four people of its own, as on a real ramp. */
+function ourStarts({ sessions: count, ...shape }: Shape): Promise<LoadResult> {
+  const aircraft = Array.from({ length: count }, (_, i) => {
+    return { id: `QX-B${i}`, name: `Bench ${i}`, typeId: TYPE };
+  });
+  return withPeople(count * POSTS.length, aircraft, async (server, tokens) => {
+    const sessions: string[] = [];
+    for (const [i, { id, name }] of aircraft.entries()) {
+      const supervisor = tokenOf(tokens, count, i, POSTS.indexOf("supervisor"), 1);
+      sessions.push(await planSession(server.url, supervisor, id, name));
+    }
+    return drive({ ...shape, url: server.url, sessions, tokens, each: 1, transport: "socket.io" });
+  });
 }

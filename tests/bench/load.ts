@@ -5,22 +5,27 @@ import { Worker } from "node:worker_threads";
 import { tokenOf } from "./crowd.ts";
 import { type Spread, spreadOf } from "./histogram.ts";
 import { type Line, openLine } from "./lines.ts";
+import type { Moment } from "./moments.ts";
+import { type Due, starts, steady } from "./schedule.ts";
 
 /** One run of the driver: sessions, panels, commands and duration. */
 export interface LoadPlan {
   url: string;
   /** The panels after the first of each session connect to these in turn; to `url` by default. */
   others?: readonly string[];
-  /** One for each session, whose first panel sends. */
   sessions: readonly string[];
   panels: number;
-  /** Commands per second over all sessions. */
+  /** Commands per second over all sessions, from the first panel of each. */
   rate: number;
   seconds: number;
+  /** Sends a recorded start in every session instead, begun evenly over `seconds`; each command from its own panel. */
+  start?: readonly Moment[];
   /** Seconds at the beginning whose latencies are not counted: code is not compiled yet. Default: none. */
   warming?: number;
   /** The people of the panels (`crowd.ts`). */
   tokens: readonly string[];
+  /** Panels that one person holds. */
+  each?: number;
   transport: "socket.io" | "ws";
 }
 
@@ -31,7 +36,9 @@ export interface LoadResult {
   toAck: Spread;
   /** To panels on servers other than the one that received the command. */
   across: Spread;
+  /** The commands that were to be accepted. */
   sent: number;
+  /** The commands whose verdict was another than expected, or which were not answered. */
   unanswered: number;
 }
 
@@ -51,13 +58,16 @@ export async function runLoad(plan: LoadPlan): Promise<LoadResult> {
   /** Events at panels, those of the warming too. */
   let seen = 0;
   let counted = Number.NEGATIVE_INFINITY;
-  const senders: Line[] = [];
-  const all: Line[] = [];
+  /** By session and panel. */
+  const lines: Line[][] = [];
   for (const [i, session] of plan.sessions.entries()) {
+    const own: Line[] = [];
+    lines.push(own);
     for (let panel = 0; panel < plan.panels; panel += 1) {
       const { others = [] } = plan;
       const url = panel === 0 ? plan.url : (others[(panel - 1) % others.length] ?? plan.url);
-      const line = await openLine(plan.transport, url, tokenOf(plan.tokens, plan.sessions.length, i, panel));
+      const token = tokenOf(plan.tokens, plan.sessions.length, i, panel, plan.each);
+      const line = await openLine(plan.transport, url, token);
       line.onEvents((commands) => {
         const now = performance.now();
         for (const command of commands) {
@@ -70,52 +80,48 @@ export async function runLoad(plan: LoadPlan): Promise<LoadResult> {
         }
       });
       await line.watch(session);
-      if (panel === 0) senders.push(line);
-      all.push(line);
+      own.push(line);
     }
   }
 
-  const count = Math.round(plan.rate * plan.seconds);
-  const gapMs = 1_000 / plan.rate;
+  const dues = plan.start
+    ? starts(plan.start, plan.sessions.length, plan.seconds * 1_000)
+    : steady(plan.sessions.length, plan.rate, plan.seconds);
+  const sent = dues.filter(({ accepted }) => accepted).length;
   const begin = performance.now() + LEAD_MS;
   counted = begin + (plan.warming ?? 0) * 1_000;
   const answers: Promise<void>[] = [];
   let unanswered = 0;
   const send = (i: number) => {
-    const due = begin + i * gapMs;
-    const session = i % plan.sessions.length;
+    const { at, session, panel, action, accepted } = dues[i] as Due;
+    const due = begin + at;
     const id = randomUUID();
-    meant.set(id, due);
-    const command = {
-      v: 1,
-      id,
-      session: plan.sessions[session],
-      clientAt: Date.now(),
-      action: { type: "send", kind: "negative", channel: "panel", note: "load" },
-    };
-    const answered = senders[session]?.command(command).then((accepted) => {
-      if (!accepted) unanswered += 1;
+    // A refused command gives no event.
+    if (accepted) meant.set(id, due);
+    const command = { v: 1, id, session: plan.sessions[session], clientAt: Date.now(), action };
+    const answered = lines[session]?.[panel]?.command(command).then((taken) => {
+      if (taken !== accepted) unanswered += 1;
       else if (due >= counted) toAck.push(performance.now() - due);
     });
     if (answered) answers.push(answered);
   };
   const metronome = new Worker(new URL("./metronome.mjs", import.meta.url), {
-    workerData: { begin: performance.timeOrigin + begin, gapMs, count },
+    workerData: { begin: performance.timeOrigin + begin, dues: Float64Array.from(dues, ({ at }) => at) },
   });
   metronome.on("message", send);
   await once(metronome, "exit");
   await Promise.all(answers);
   // The last events may still be on their way, because an acknowledgement can overtake them.
   const patience = performance.now() + PATIENCE_MS;
-  while (seen < count * plan.panels && performance.now() < patience) {
+  while (seen < sent * plan.panels && performance.now() < patience) {
     await new Promise((r) => setTimeout(r, 20));
   }
-  for (const line of all) line.close();
+  for (const line of lines.flat()) line.close();
   return {
     toPanels: spreadOf(toPanels),
     toAck: spreadOf(toAck),
     across: spreadOf(across),
-    sent: count,
+    sent,
     unanswered,
   };
 }

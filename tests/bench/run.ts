@@ -1,4 +1,5 @@
-// npm run bench                 a command to every panel, beside the bare broadcast
+// npm run bench                 a command to every panel, beside the bare broadcast (--rounds N, by default 3)
+//               -- --starts     the same with whole recorded starts, their stops and their refusals
 //               -- --growth     the same over more sessions and more panels
 //               -- --highest    the highest rate of durable commands, beside better-sqlite3 alone
 //               -- --rebuild [events]   verifying and rebuilding a record, and starting on one
@@ -10,6 +11,7 @@
 //               -- --pages      what Lighthouse says of the panels
 import { cpus } from "node:os";
 import { parseArgs } from "node:util";
+import { POSTS } from "../../shared/protocol/posts.ts";
 import { benchDurable } from "./durable.ts";
 import { benchGrowth } from "./growth.ts";
 import { benchHighest } from "./highest.ts";
@@ -19,14 +21,21 @@ import { benchMemory } from "./memory.ts";
 import { benchModels } from "./models.ts";
 import { benchPanel } from "./panel.ts";
 import { benchRebuild } from "./rebuild.ts";
+import { recordedStart } from "./recorded.ts";
 import { benchServers } from "./servers.ts";
 
 const figure = (by: string) => ({ type: "string", default: by }) as const;
 const flag = { type: "boolean", default: false } as const;
 const { values, positionals } = parseArgs({
   options: {
-    ...{ sessions: figure("250"), panels: figure("4"), rate: figure("500"), seconds: figure("10") },
-    ...{ growth: flag, highest: flag, rebuild: flag, joining: flag, memory: flag },
+    ...{
+      sessions: figure("250"),
+      panels: figure("4"),
+      rate: figure("500"),
+      seconds: figure("10"),
+      rounds: figure("3"),
+    },
+    ...{ starts: flag, growth: flag, highest: flag, rebuild: flag, joining: flag, memory: flag },
     ...{ servers: flag, models: flag, panel: flag, pages: flag },
   },
   allowPositionals: true,
@@ -49,10 +58,23 @@ function bench(): Promise<boolean> | boolean {
   if (values.rebuild) return benchRebuild(Number(positionals[0] ?? 1_000_000));
   if (values.joining) return benchJoining();
   if (values.memory) return benchMemory();
+  if (values.starts) return benchStarts();
   console.log(
     `${values.growth ? "" : `${shape.sessions} sessions x ${shape.panels} panels, `}${shape.rate} commands/s for ${shape.seconds} s; milliseconds\n`,
   );
   if (values.growth) return benchGrowth(shape);
   if (values.servers) return benchServers(shape);
-  return benchDurable(shape);
+  return benchDurable(shape, Number(values.rounds));
+}
+
+/** Begins whole starts evenly over the time of one start, so that about as many are under way at any time. */
+function benchStarts(): Promise<boolean> {
+  const start = recordedStart();
+  const lasts = (start.at(-1)?.at ?? 0) / 1_000;
+  const sessions = Number(values.sessions);
+  const refused = start.filter(({ accepted }) => !accepted).length;
+  console.log(
+    `${sessions} starts of ${start.length} commands, ${refused} of them refused, each in ${lasts.toFixed(0)} s, begun over ${values.seconds} s; milliseconds\n`,
+  );
+  return benchDurable({ ...shape, panels: POSTS.length, start }, Number(values.rounds));
 }

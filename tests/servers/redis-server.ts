@@ -6,20 +6,22 @@ import { freePort, ScratchProcess } from "./scratch-process.ts";
 
 const PROGRAM = "/usr/bin/redis-server";
 
-/** A real Redis in a scratch folder, on a free loopback port, that keeps nothing on disk. */
+/** A real Redis in a scratch folder, on a free loopback port. It keeps nothing on disk, unless it is to flush every write. */
 export class RedisServer {
   readonly #folder = mkdtempSync(join(tmpdir(), "chockside-redis-"));
   readonly #port: number;
+  readonly #flushes: boolean;
   #process: ScratchProcess;
 
-  private constructor(port: number) {
+  private constructor(port: number, flushes: boolean) {
     this.#port = port;
+    this.#flushes = flushes;
     this.#process = this.#run();
   }
 
-  static async start(): Promise<RedisServer> {
+  static async start({ flushes = false } = {}): Promise<RedisServer> {
     if (!existsSync(PROGRAM)) throw new Error('install the Debian package "redis-server"');
-    const server = new RedisServer(await freePort());
+    const server = new RedisServer(await freePort(), flushes);
     await server.#ready();
     return server;
   }
@@ -52,7 +54,9 @@ export class RedisServer {
       "--save",
       "",
       "--appendonly",
-      "no",
+      this.#flushes ? "yes" : "no",
+      "--appendfsync",
+      "always",
     ];
     return new ScratchProcess(PROGRAM, settings, { cwd: this.#folder });
   }
