@@ -1,3 +1,4 @@
+import { randomUUID } from "node:crypto";
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join as path } from "node:path";
@@ -40,26 +41,32 @@ async function seatOf(handle: string, viewport?: { width: number; height: number
   return seat;
 }
 
-/** Seats a supervisor at a session just planned. Returns the seat and the joining code. */
-async function supervising(handle: string): Promise<{ seat: Seat; code: string }> {
+/** Seats a supervisor at a session just planned. Returns the seat and the session's address. */
+async function supervising(handle: string): Promise<{ seat: Seat; at: string }> {
   const seat = await seatOf(handle);
-  await seat.press("Plan a start");
-  await seat.press(nextTwin());
-  await seat.page.getByRole("textbox", { name: "Place" }).fill("East hangar");
-  await seat.sees(/^Order of starting: \d/);
-  await seat.press("Plan this start");
-  await seat.openPosts();
-  const code = (await seat.page.locator(".code").textContent()) ?? "";
-  await seat.press("Take supervisor");
-  await seat.press("Close");
+  const planned = await fetch(`${server.url}/api/sessions`, {
+    method: "POST",
+    headers: { authorization: `Bearer ${await seat.token()}`, "content-type": "application/json" },
+    body: JSON.stringify({
+      ...{
+        commandId: randomUUID(),
+        aircraft: nextTwin().id,
+        place: "East hangar",
+        powerSource: "groundPower",
+      },
+      crew: { cockpit: null, fireGuard: null, groundPower: null, supervisor: null },
+    }),
+  });
+  if (!planned.ok) throw new Error(await planned.text());
+  const at = `/session/${((await planned.json()) as { id: string }).id}`;
+  await take(seat, at, "Take supervisor");
   await seat.asked(PLAN_ASK);
-  return { seat, code };
+  return { seat, at };
 }
 
-async function join(seat: Seat, code: string, key: string): Promise<void> {
-  await seat.page.getByLabel("Joining code").fill(code);
-  await seat.press("Join");
-  await seat.press("Take a post");
+async function take(seat: Seat, at: string, key: string): Promise<void> {
+  await seat.turnTo(at);
+  await seat.openPosts();
   await seat.press(key);
   await seat.press("Close");
 }
@@ -247,23 +254,19 @@ it("[PWA-3] a new version is offered in words, never while a session is watched,
 });
 
 it("[PWA-11] the same person on another device takes the post along, and the old device watches", async () => {
-  const { seat, code } = await supervising("merryn");
+  const { seat, at } = await supervising("merryn");
   const tablet = await seatOf("merryn", { width: 820, height: 1180 });
-  await tablet.page.getByLabel("Joining code").fill(code);
-  await tablet.press("Join");
-  await tablet.press("Take a post");
-  await tablet.press("Move it to this device");
-  await tablet.press("Close");
+  await take(tablet, at, "Move it to this device");
   await tablet.asked(PLAN_ASK);
   await seat.sees("You hold no post: you watch. Anyone may hold, cut and report fire.");
   expect(await seat.page.locator(".ask").getByRole("button", { name: "Go on" }).count()).toBe(0);
 });
 
 it("[SNS-5] the guard's screen flashes 1.5 to 2 times a second for a hold, or stays inverted with reduced motion, until answered", async () => {
-  const { seat, code } = await supervising("demelza");
+  const { seat, at } = await supervising("demelza");
   const guard = await seatOf("perran", { width: 390, height: 844 });
   await guard.page.emulateMedia({ reducedMotion: "no-preference" });
-  await join(guard, code, "Take fire guard");
+  await take(guard, at, "Take fire guard");
   await seat.press("Hold");
   const strobe = guard.page.locator(".strobe");
   await strobe.waitFor({ state: "attached" });
@@ -296,7 +299,7 @@ it("[SNS-5] the guard's screen flashes 1.5 to 2 times a second for a hold, or st
 });
 
 it("[SNS-1] [SNS-7] the test signal unlocks the sound and plays the three tones; an alert then sounds once", async () => {
-  const { seat, code } = await supervising("merryn");
+  const { seat, at } = await supervising("merryn");
   const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
   await context.addInitScript(() => {
     const start = OscillatorNode.prototype.start;
@@ -308,7 +311,7 @@ it("[SNS-1] [SNS-7] the test signal unlocks the sound and plays the three tones;
   });
   const guard = await Seat.inContext(context, server.url, "tamsin");
   open.push(guard);
-  await join(guard, code, "Take fire guard");
+  await take(guard, at, "Take fire guard");
   const notes = () => guard.page.evaluate(() => (window as { notes?: number[] }).notes ?? []);
   const mark = guard.page.locator(".title-post[data-mine] .title-mark");
   expect(await mark.count()).toBe(1);

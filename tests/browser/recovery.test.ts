@@ -23,7 +23,7 @@ const PLAN_ASK = "The plan is made. Go on to the brief?";
 async function supervising(handle: string): Promise<Seat> {
   const seat = await Seat.open(browser, server.url, handle);
   await seat.press("Plan a start");
-  await seat.press(nextTwin());
+  await seat.press(new RegExp(`^${nextTwin().name}\\b`));
   await seat.page.getByRole("textbox", { name: "Place" }).fill("East hangar");
   await seat.sees(/^Order of starting: \d/);
   await seat.press("Plan this start");

@@ -11,9 +11,10 @@ export const TWINS = Array.from({ length: COUNT }, (_, i) => ({
   typeId: "penhale-twin",
 }));
 
-/** Returns the words on the key of an aircraft that no session had yet. */
-export function nextTwin(): RegExp {
+/** Returns an aircraft that no session had yet. */
+export function nextTwin(): (typeof TWINS)[number] {
+  const twin = TWINS[used];
+  if (!twin) throw new Error("more sessions than aircraft");
   used += 1;
-  if (used > COUNT) throw new Error("more sessions than aircraft");
-  return new RegExp(`^Twin ${used}\\b`);
+  return twin;
 }

@@ -1,14 +1,14 @@
-"""Spoils an export in every small way and lets the second verifier look: python3 spoil.py FILE KEY
+"""Spoils an export in every small way and lets the second verifier look: python3 spoil.py FILE KEY STRIDE
 
-Prints how many spoilt ones there were, then each that passed all the same.
+Changes every STRIDE-th byte. Prints how many spoilt ones there were, then each that passed all the same.
 """
 import sys
 
 from verify import verify
 
 
-def spoilt(data, feed):
-    for i in range(len(data)):
+def spoilt(data, feed, stride):
+    for i in range(0, len(data), stride):
         # One bit, another for each byte in turn, so that all eight are tried all over the file.
         yield f"byte {i}", data[:i] + bytes([data[i] ^ 1 << i % 8]) + data[i + 1 :]
     for i in range(1, len(data), 7):
@@ -27,10 +27,10 @@ def spoilt(data, feed):
 
 with open(sys.argv[1], "rb") as file:
     whole = file.read()
-keys = [bytes.fromhex(key) for key in sys.argv[2:]]
+keys = [bytes.fromhex(sys.argv[2])]
 verify(whole, keys)
 passed, count = [], 0
-for what, content in spoilt(whole, b"\n" if whole.startswith(b"{") else b"\r\n"):
+for what, content in spoilt(whole, b"\n" if whole.startswith(b"{") else b"\r\n", int(sys.argv[3])):
     count += 1
     try:
         verify(content, keys)
