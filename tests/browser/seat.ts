@@ -63,6 +63,16 @@ async function soon(
     }
 }
 
+/** Lets a page that is about to load move little and quickly. */
+export async function quicken(page: Page): Promise<void> {
+  // Four panels that draw moving figures cost time that a test of words does not need.
+  await page.emulateMedia({ reducedMotion: "reduce" });
+  // Answers take no touch until an animation of half a second has run. A test of words has no slips to wait for.
+  const developer = await page.context().newCDPSession(page);
+  await developer.send("Animation.enable");
+  await developer.send("Animation.setPlaybackRate", { playbackRate: QUICKLY });
+}
+
 /** One person at one panel, in their own browser window. They act by touch and wait for words. */
 export class Seat {
   readonly page: Page;
@@ -109,12 +119,7 @@ export class Seat {
     // A tablet keeps its screen lit; without this the headless shell refuses.
     await context.grantPermissions(["screen-wake-lock"]);
     const seat = new Seat(context, await context.newPage());
-    // Four panels that draw moving figures cost time that a test of words does not need.
-    await seat.page.emulateMedia({ reducedMotion: "reduce" });
-    // Answers take no touch until an animation of half a second has run. A test of words has no slips to wait for.
-    const developer = await context.newCDPSession(seat.page);
-    await developer.send("Animation.enable");
-    await developer.send("Animation.setPlaybackRate", { playbackRate: QUICKLY });
+    await quicken(seat.page);
     await seat.page.goto(url);
     return seat;
   }
