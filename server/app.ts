@@ -36,6 +36,7 @@ import { peopleRoutes } from "./http/people.ts";
 import { answerErrors } from "./http/problem.ts";
 import { proofRoutes } from "./http/proofs.ts";
 import { rehearsalRoutes } from "./http/rehearsals.ts";
+import { searchRoutes } from "./http/search.ts";
 import { secure } from "./http/security.ts";
 import { serviceAccountRoutes } from "./http/service-accounts.ts";
 import { sessionRoutes } from "./http/sessions.ts";
@@ -123,6 +124,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     sessions,
     records,
     histories,
+    writings,
     aircraft,
     equipment,
     channels,
@@ -201,6 +203,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(houseEquipmentRoutes, { register: equipment, directory });
       await inner.register(aircraftRoutes, { directory, records });
       await inner.register(historyRoutes, { directory, histories, names, clock });
+      await inner.register(searchRoutes, { writings });
       await inner.register(ownPasskeyRoutes, { passkeys, directory, signIns, origins });
       await inner.register(deviceRoutes, { devices, directory, signIns, sessions });
       const { ids, pinCost } = services;

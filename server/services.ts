@@ -11,6 +11,7 @@ import { Feeds } from "./feeds/feeds.ts";
 import type { RawSamples } from "./feeds/raw-samples.ts";
 import { EngineHistories } from "./history/engines.ts";
 import { StartHistories } from "./history/starts.ts";
+import { Writings } from "./history/writings.ts";
 import { AircraftRegister } from "./house/aircraft.ts";
 import { ChannelRegister } from "./house/channels.ts";
 import { Currencies } from "./house/currencies.ts";
@@ -31,6 +32,7 @@ import { Planning } from "./sessions/planning.ts";
 import { Sessions } from "./sessions/sessions.ts";
 import type { Directory } from "./store/directory.ts";
 import type { EventStore } from "./store/events.ts";
+import type { SearchIndex } from "./store/search-index.ts";
 import { BegunTypes } from "./types/begun.ts";
 import { TypeDrafts } from "./types/drafts.ts";
 import { TypeSeals } from "./types/seals.ts";
@@ -39,6 +41,8 @@ import { TypeSeals } from "./types/seals.ts";
 export interface ServicesDeps {
   store: EventStore;
   directory: Directory;
+  /** Of everything written; whoever opened it closes it. */
+  index: SearchIndex;
   clock: ServerClock;
   timers: Timers;
   ids: typeof randomIds;
@@ -65,6 +69,7 @@ export interface Services extends ServicesDeps {
   sessions: Sessions;
   records: AircraftRecords;
   histories: EngineHistories;
+  writings: Writings;
   aircraft: AircraftRegister;
   equipment: EquipmentRegister;
   channels: ChannelRegister;
@@ -103,6 +108,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const inTurn = directory.inTurn.bind(directory);
   const records = new AircraftRecords({ store, clock, names, log });
   const histories = new EngineHistories(directory.register, new StartHistories(store));
+  const writings = new Writings({ store, index: deps.index, names, log });
   const equipment = new EquipmentRegister(directory, clock);
   const trainings = new Trainings(store, directory);
   const currencies = new Currencies(directory, store, clock, trainings);
@@ -170,6 +176,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     sessions,
     records,
     histories,
+    writings,
     aircraft,
     equipment,
     channels,

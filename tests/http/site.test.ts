@@ -154,6 +154,7 @@ describe("the documentation", () => {
       "/api/rehearsals/{id}/desk",
       "/api/rehearsals/{id}/hands",
       "/api/rehearsals/{id}/world",
+      "/api/search",
       "/api/service-accounts",
       "/api/service-accounts/{id}/revocation",
       "/api/sessions",
