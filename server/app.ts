@@ -28,6 +28,7 @@ import { houseEquipmentRoutes } from "./http/house-equipment.ts";
 import { houseListRoutes } from "./http/house-lists.ts";
 import { limitBySignIn, type PerMinute } from "./http/limits.ts";
 import { liveRoute } from "./http/live.ts";
+import { livesRoutes } from "./http/lives.ts";
 import { metricsRoute } from "./http/metrics.ts";
 import { noiseRoute } from "./http/noise.ts";
 import { ownRoutes } from "./http/own.ts";
@@ -125,6 +126,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     records,
     histories,
     writings,
+    lives,
     aircraft,
     equipment,
     channels,
@@ -204,6 +206,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(aircraftRoutes, { directory, records });
       await inner.register(historyRoutes, { directory, histories, names, clock });
       await inner.register(searchRoutes, { writings });
+      await inner.register(livesRoutes, { lives, directory });
       await inner.register(ownPasskeyRoutes, { passkeys, directory, signIns, origins });
       await inner.register(deviceRoutes, { devices, directory, signIns, sessions });
       const { ids, pinCost } = services;

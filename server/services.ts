@@ -10,6 +10,7 @@ import type { EvidenceSigner } from "./evidence/signer.ts";
 import { Feeds } from "./feeds/feeds.ts";
 import type { RawSamples } from "./feeds/raw-samples.ts";
 import { EngineHistories } from "./history/engines.ts";
+import { Lives } from "./history/lives.ts";
 import { StartHistories } from "./history/starts.ts";
 import { Writings } from "./history/writings.ts";
 import { AircraftRegister } from "./house/aircraft.ts";
@@ -70,6 +71,7 @@ export interface Services extends ServicesDeps {
   records: AircraftRecords;
   histories: EngineHistories;
   writings: Writings;
+  lives: Lives;
   aircraft: AircraftRegister;
   equipment: EquipmentRegister;
   channels: ChannelRegister;
@@ -107,7 +109,9 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const names = await Names.open(directory.personal, await everybody(directory), ids.salt);
   const inTurn = directory.inTurn.bind(directory);
   const records = new AircraftRecords({ store, clock, names, log });
-  const histories = new EngineHistories(directory.register, new StartHistories(store));
+  const starts = new StartHistories(store);
+  const histories = new EngineHistories(directory.register, starts);
+  const lives = new Lives({ register: directory.register, starts, records, clock });
   const writings = new Writings({ store, index: deps.index, names, log });
   const equipment = new EquipmentRegister(directory, clock);
   const trainings = new Trainings(store, directory);
@@ -177,6 +181,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     records,
     histories,
     writings,
+    lives,
     aircraft,
     equipment,
     channels,

@@ -190,4 +190,22 @@ describe("the history of aircraft and engines", () => {
     expect(lines.every((l) => l.length === 6 && l[4] !== "" && l[5] !== "")).toBe(true);
     expect(lines.find((l) => l[2] === "nuisance per start")?.[3]).toBe("");
   });
+
+  it("[HIS-36] tells how long equipment lasts and how defects come, as JSON and CSV", async () => {
+    const lives = (await ask("/house/lives")).body;
+    expect(lives.all.map((s: { of: string }) => s.of)).toEqual(["starter", "cart", "extinguisher"]);
+    expect([lives.more, lives.all[1].weibull]).toEqual([false, null]);
+    const trend = (await ask("/aircraft/CH-TST/defects/trend")).body;
+    const { rows } = (await ask("/aircraft/CH-TST/history")).body;
+    expect(trend).toMatchObject({ aircraft: "CH-TST", from: rows[0].at, trend: null });
+    for (const url of ["/api/house/lives?as=csv", "/api/aircraft/CH-TST/defects/trend?as=csv"]) {
+      const reply = await server.app.inject({ url, headers: headers as Record<string, string> });
+      expect([reply.statusCode, reply.headers["content-type"]]).toEqual([
+        200,
+        expect.stringContaining("text/csv"),
+      ]);
+      expect(reply.body).toMatch(/^table,item,measure,value,unit,source\r\n/);
+    }
+    expect((await ask("/aircraft/NONE/defects/trend")).status).toBe(404);
+  });
 });

@@ -89,6 +89,7 @@ describe("the documentation", () => {
       "/api/aircraft/{id}/changes",
       "/api/aircraft/{id}/channels",
       "/api/aircraft/{id}/defects",
+      "/api/aircraft/{id}/defects/trend",
       "/api/aircraft/{id}/history",
       "/api/aircraft/{id}/hours",
       "/api/aircraft/{id}/notes",
@@ -119,8 +120,10 @@ describe("the documentation", () => {
       "/api/first-run",
       "/api/house",
       "/api/house/history",
+
       "/api/house/lists/{kind}",
       "/api/house/lists/{kind}/judgement",
+      "/api/house/lives",
       "/api/house/settings",
       "/api/house/steps",
       "/api/inspections",

@@ -109,6 +109,13 @@ const ROWS: readonly Row[] = [
   { route: "GET /api/engines/{serial}/history", for: "signed in", at: { serial: "none" }, scopes: RECORDS },
   { route: "GET /api/house/history", for: "signed in", scopes: RECORDS },
   { route: "GET /api/search", for: "signed in", scopes: RECORDS },
+  { route: "GET /api/house/lives", for: "signed in", scopes: RECORDS },
+  {
+    route: "GET /api/aircraft/{id}/defects/trend",
+    for: "signed in",
+    at: { id: "CH-TST" },
+    scopes: RECORDS,
+  },
   {
     route: "POST /api/aircraft/{id}/reports",
     for: "signed in",
