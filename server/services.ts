@@ -121,7 +121,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const sessions = new Sessions({ ...about, equipment, currencies });
   const aircraft = new AircraftRegister(directory, clock);
   const inspections = new Inspections(directory, clock);
-  const dues = new Dues({ directory, records, currencies, inspections, clock });
+  const dues = new Dues({ directory, records, currencies, inspections, starts, clock });
   const channels = new ChannelRegister(directory, clock);
   const feeds = new Feeds({ sessions, directory, clock, timers, raw: deps.raw, log });
   const seals = new TypeSeals({ directory, signer, clock, log, demoFigures });

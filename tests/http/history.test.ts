@@ -208,4 +208,25 @@ describe("the history of aircraft and engines", () => {
     }
     expect((await ask("/aircraft/NONE/defects/trend")).status).toBe(404);
   });
+
+  it("[DUE-6] lets an inspection by starts count those of the record", async () => {
+    const entry = {
+      ...{ id: "plugs", aircraft: "CH-TST", engine: 2, name: "Plugs", source: "Manual 7", retired: false },
+      every: { by: "starts", starts: 25, ahead: 5 },
+      last: { day: "2025-12-31", hours: null },
+    };
+    const di = bearer(await signIn(server.app, "di"));
+    const added = await server.app.inject({
+      method: "POST",
+      url: "/api/inspections",
+      headers: di,
+      payload: entry,
+    });
+    expect(added.statusCode).toBe(201);
+    const { rows } = (await ask("/aircraft/CH-TST/history")).body;
+    const made = rows.filter((r: { n: number }) => r.n === 2).length;
+    expect(made).toBeGreaterThan(0);
+    const due = (await ask("/dues")).body.find((d: { of: string }) => d.of === "inspection");
+    expect(due).toMatchObject({ by: "starts", startsLeft: 25 - made, hoursLeft: null, is: "later" });
+  });
 });
