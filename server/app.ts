@@ -16,6 +16,7 @@ import { demoRoute, demoYearRoute } from "./http/demo.ts";
 import { deviceRoutes, enrolRoutes } from "./http/devices.ts";
 import { directoryRoutes } from "./http/directory.ts";
 import { document } from "./http/docs.ts";
+import { dueCalendarRoute } from "./http/due-calendar.ts";
 import { duesRoutes } from "./http/dues.ts";
 import { evidenceRoute } from "./http/evidence.ts";
 import { feedRoutes } from "./http/feeds.ts";
@@ -192,6 +193,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     crews: options.crews === true,
   });
   await app.register(ownRoutes, { prefix: "/api", ...admitting });
+  await app.register(dueCalendarRoute, { prefix: "/api", accounts, uses, dues, clock });
   await app.register(
     async (inner) => {
       requireSignIn(inner, admitting);

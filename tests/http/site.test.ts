@@ -107,6 +107,7 @@ describe("the documentation", () => {
       "/api/devices",
       "/api/devices/codes",
       "/api/devices/{id}/revocation",
+      "/api/due-calendar/{token}",
       "/api/dues",
       "/api/dues.ics",
       "/api/dues.pdf",

@@ -36,6 +36,7 @@ interface Row {
 const SCOPES: Readonly<Record<ScopeKind, Scope>> = {
   readRecords: { is: "readRecords" },
   readLive: { is: "readLive" },
+  dueCalendar: { is: "dueCalendar" },
   pushReadings: { is: "pushReadings", aircraft: "CH-TST" },
   pushWeather: { is: "pushWeather", place: "North ramp" },
 };
@@ -60,6 +61,7 @@ const ROWS: readonly Row[] = [
   { route: "GET /metrics", for: "anybody" },
   { route: "GET /api/nonce", for: "anybody" },
   { route: "GET /api/demo", for: "anybody" },
+  { route: "GET /api/due-calendar/{token}", for: "anybody", at: { token: "none" } },
   { route: "POST /api/sign-in/passkey/options", for: "anybody" },
   { route: "POST /api/sign-out", for: "signed in" },
   {
