@@ -16,6 +16,7 @@ import { demoRoute, demoYearRoute } from "./http/demo.ts";
 import { deviceRoutes, enrolRoutes } from "./http/devices.ts";
 import { directoryRoutes } from "./http/directory.ts";
 import { document } from "./http/docs.ts";
+import { dueCalendarRoute } from "./http/due-calendar.ts";
 import { duesRoutes } from "./http/dues.ts";
 import { evidenceRoute } from "./http/evidence.ts";
 import { feedRoutes } from "./http/feeds.ts";
@@ -28,6 +29,7 @@ import { houseEquipmentRoutes } from "./http/house-equipment.ts";
 import { houseListRoutes } from "./http/house-lists.ts";
 import { limitBySignIn, type PerMinute } from "./http/limits.ts";
 import { liveRoute } from "./http/live.ts";
+import { livesRoutes } from "./http/lives.ts";
 import { metricsRoute } from "./http/metrics.ts";
 import { noiseRoute } from "./http/noise.ts";
 import { ownRoutes } from "./http/own.ts";
@@ -36,6 +38,7 @@ import { peopleRoutes } from "./http/people.ts";
 import { answerErrors } from "./http/problem.ts";
 import { proofRoutes } from "./http/proofs.ts";
 import { rehearsalRoutes } from "./http/rehearsals.ts";
+import { searchRoutes } from "./http/search.ts";
 import { secure } from "./http/security.ts";
 import { serviceAccountRoutes } from "./http/service-accounts.ts";
 import { sessionRoutes } from "./http/sessions.ts";
@@ -123,6 +126,8 @@ export async function createApp(services: Services, options: AppOptions): Promis
     sessions,
     records,
     histories,
+    writings,
+    lives,
     aircraft,
     equipment,
     channels,
@@ -188,6 +193,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     crews: options.crews === true,
   });
   await app.register(ownRoutes, { prefix: "/api", ...admitting });
+  await app.register(dueCalendarRoute, { prefix: "/api", accounts, uses, dues, clock });
   await app.register(
     async (inner) => {
       requireSignIn(inner, admitting);
@@ -201,6 +207,8 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(houseEquipmentRoutes, { register: equipment, directory });
       await inner.register(aircraftRoutes, { directory, records });
       await inner.register(historyRoutes, { directory, histories, names, clock });
+      await inner.register(searchRoutes, { writings });
+      await inner.register(livesRoutes, { lives, directory });
       await inner.register(ownPasskeyRoutes, { passkeys, directory, signIns, origins });
       await inner.register(deviceRoutes, { devices, directory, signIns, sessions });
       const { ids, pinCost } = services;

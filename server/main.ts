@@ -44,6 +44,7 @@ async function main(): Promise<void> {
   const signer = openSigner(config.signingKey);
   const stores = await openStores(config, Date.now(), { ownThread: true });
   const { store, directory, enter } = stores;
+  const index = await stores.openIndex();
   const clock = new ServerClock(stores.clocks, await store.newestAt());
   // Take turns: servers that start together on an empty database must not both fill it.
   // Loaded only with the demo on: real use never runs a line of it.
@@ -56,6 +57,7 @@ async function main(): Promise<void> {
   const services = await buildServices({
     store,
     directory,
+    index,
     clock,
     timers: systemTimers,
     ids: randomIds,
@@ -123,6 +125,8 @@ async function main(): Promise<void> {
     await webhooks?.close();
     services.close();
     await services.notary.idle();
+    await services.writings.close();
+    await index.close();
     await bus.close();
     await stores.close();
   };

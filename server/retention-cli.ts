@@ -21,7 +21,7 @@ async function main(): Promise<void> {
   if (!["list", "remove", "removed"].includes(verb) || more.length > 0) throw new StartRefused(USAGE);
   const config = readConfig(process.env);
   const now = Date.now();
-  const { store, directory, compact, close } = await openStores(config, now);
+  const { store, directory, openIndex, compact, close } = await openStores(config, now);
   if (verb === "removed") for (const { note } of await store.removals()) console.log(note);
   else {
     const found = await expired(store, directory, config.periods, now);
@@ -31,7 +31,12 @@ async function main(): Promise<void> {
       console.log(`${verb === "remove" ? "removed" : "past"}: ${signIns.length} sign-ins that are over`);
     if (verb === "remove") {
       const deps = { store, directory, signer: openSigner(config.signingKey), periods: config.periods };
-      for (const one of found) await remove(deps, one, now);
+      const index = await openIndex();
+      for (const one of found) {
+        const { id } = await remove(deps, one, now);
+        if ("session" in one) await index.forget(id);
+      }
+      await index.close();
       await directory.personal.forgetSignIns(signIns);
       if (found.length + signIns.length > 0) await compact();
     }

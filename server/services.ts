@@ -10,7 +10,9 @@ import type { EvidenceSigner } from "./evidence/signer.ts";
 import { Feeds } from "./feeds/feeds.ts";
 import type { RawSamples } from "./feeds/raw-samples.ts";
 import { EngineHistories } from "./history/engines.ts";
+import { Lives } from "./history/lives.ts";
 import { StartHistories } from "./history/starts.ts";
+import { Writings } from "./history/writings.ts";
 import { AircraftRegister } from "./house/aircraft.ts";
 import { ChannelRegister } from "./house/channels.ts";
 import { Currencies } from "./house/currencies.ts";
@@ -31,6 +33,7 @@ import { Planning } from "./sessions/planning.ts";
 import { Sessions } from "./sessions/sessions.ts";
 import type { Directory } from "./store/directory.ts";
 import type { EventStore } from "./store/events.ts";
+import type { SearchIndex } from "./store/search-index.ts";
 import { BegunTypes } from "./types/begun.ts";
 import { TypeDrafts } from "./types/drafts.ts";
 import { TypeSeals } from "./types/seals.ts";
@@ -39,6 +42,8 @@ import { TypeSeals } from "./types/seals.ts";
 export interface ServicesDeps {
   store: EventStore;
   directory: Directory;
+  /** Of everything written; whoever opened it closes it. */
+  index: SearchIndex;
   clock: ServerClock;
   timers: Timers;
   ids: typeof randomIds;
@@ -65,6 +70,8 @@ export interface Services extends ServicesDeps {
   sessions: Sessions;
   records: AircraftRecords;
   histories: EngineHistories;
+  writings: Writings;
+  lives: Lives;
   aircraft: AircraftRegister;
   equipment: EquipmentRegister;
   channels: ChannelRegister;
@@ -102,7 +109,10 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const names = await Names.open(directory.personal, await everybody(directory), ids.salt);
   const inTurn = directory.inTurn.bind(directory);
   const records = new AircraftRecords({ store, clock, names, log });
-  const histories = new EngineHistories(directory.register, new StartHistories(store));
+  const starts = new StartHistories(store);
+  const histories = new EngineHistories(directory.register, starts);
+  const lives = new Lives({ register: directory.register, starts, records, clock });
+  const writings = new Writings({ store, index: deps.index, names, log });
   const equipment = new EquipmentRegister(directory, clock);
   const trainings = new Trainings(store, directory);
   const currencies = new Currencies(directory, store, clock, trainings);
@@ -111,7 +121,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const sessions = new Sessions({ ...about, equipment, currencies });
   const aircraft = new AircraftRegister(directory, clock);
   const inspections = new Inspections(directory, clock);
-  const dues = new Dues({ directory, records, currencies, inspections, clock });
+  const dues = new Dues({ directory, records, currencies, inspections, starts, clock });
   const channels = new ChannelRegister(directory, clock);
   const feeds = new Feeds({ sessions, directory, clock, timers, raw: deps.raw, log });
   const seals = new TypeSeals({ directory, signer, clock, log, demoFigures });
@@ -170,6 +180,8 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     sessions,
     records,
     histories,
+    writings,
+    lives,
     aircraft,
     equipment,
     channels,

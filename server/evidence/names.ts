@@ -83,6 +83,14 @@ export class Names implements Pseudonyms {
     return withNames(body, (pseudonym) => this.#openings.get(pseudonym)?.name ?? erasedName(pseudonym));
   }
 
+  /** Returns the names that are stored now, present and former ones, each with its pseudonym. */
+  async named(): Promise<{ name: string; pseudonym: string }[]> {
+    return (await this.#store.names()).map(({ name, salt }) => ({
+      name,
+      pseudonym: pseudonymOf({ name, salt }, sha256),
+    }));
+  }
+
   /** Returns name and salt of those pseudonyms that were not erased. */
   openings(pseudonyms: Iterable<string>): Record<string, Opening> {
     const known = [...pseudonyms].sort().flatMap((pseudonym): [string, Opening][] => {

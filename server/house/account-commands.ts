@@ -12,13 +12,14 @@ import type { By } from "./entries.ts";
 export const ACCOUNT_USAGE = `       npm run house -- accounts
        npm run house -- accounts add "<name>" <last day> <scope> [<scope> …]
        npm run house -- accounts revoke <id>
-         scope: readRecords, readLive, pushReadings=<registration> or "pushWeather=<field>"`;
+         scope: readRecords, readLive, dueCalendar, pushReadings=<registration> or "pushWeather=<field>"`;
 
 /** Returns a scope as it is entered and listed. */
 function scopeText(scope: Scope): string {
   switch (scope.is) {
     case "readRecords":
     case "readLive":
+    case "dueCalendar":
       return scope.is;
     case "pushReadings":
       return `${scope.is}=${scope.aircraft}`;
@@ -35,6 +36,7 @@ function scopeIn(text: string): unknown {
   const fields: Partial<Record<string, object>> & Record<ScopeKind, object> = {
     readRecords: {},
     readLive: {},
+    dueCalendar: {},
     pushReadings: { aircraft: of },
     pushWeather: { place: of },
   };

@@ -1,6 +1,7 @@
-import { type Due, duesOf } from "../../shared/dues/dues.ts";
+import { type Due, duesOf, type KnownStarts } from "../../shared/dues/dues.ts";
 import type { AircraftRecords } from "../aircraft/records.ts";
 import type { Clock } from "../clock.ts";
+import type { StartHistories } from "../history/starts.ts";
 import type { Directory } from "../store/directory.ts";
 import type { Currencies } from "./currencies.ts";
 import type { Inspections } from "./inspections.ts";
@@ -12,6 +13,7 @@ export interface DuesDeps {
   records: AircraftRecords;
   currencies: Currencies;
   inspections: Inspections;
+  starts: Pick<StartHistories, "of">;
   clock: Clock;
 }
 
@@ -27,6 +29,8 @@ export class Dues {
   async list(): Promise<Due[]> {
     const { directory, currencies, inspections, clock } = this.#deps;
     const { overdue } = (await houseOf(directory)).body;
+    const due = (await inspections.all()).map((e) => e.body);
+    const byStarts = new Set(due.filter((d) => d.every.by === "starts").map((d) => d.aircraft));
     const equipment = await directory.register.all("equipment");
     return duesOf(
       {
@@ -38,14 +42,15 @@ export class Dues {
         })),
         equipment: equipment.map((e) => e.body),
         overdue,
-        inspections: (await inspections.all()).map((e) => e.body),
-        aircraft: await this.#aircraft(),
+        inspections: due,
+        aircraft: await this.#aircraft(byStarts),
       },
       clock.now(),
     );
   }
 
-  async #aircraft() {
+  /** @param byStarts the aircraft whose starts are counted: they are read for these alone */
+  async #aircraft(byStarts: ReadonlySet<string>) {
     const { directory, records } = this.#deps;
     const all = await directory.register.all("aircraft");
     return Promise.all(
@@ -53,7 +58,16 @@ export class Dues {
         entry,
         type: (await directory.type(entry.typeId, entry.typeVersion))?.type ?? null,
         engines: (await records.read(entry.id))?.engines ?? [],
+        starts: byStarts.has(entry.id) ? await this.#starts(entry.id) : NO_STARTS,
       })),
     );
   }
+
+  async #starts(aircraft: string): Promise<KnownStarts> {
+    const { rows, more } = await this.#deps.starts.of(new Set([aircraft]));
+    const each = rows.map(({ at, n, session }) => ({ at, n, session }));
+    return { from: more ? (each[0]?.at ?? null) : null, each };
+  }
 }
+
+const NO_STARTS: KnownStarts = { from: null, each: [] };

@@ -51,8 +51,9 @@ const due = z.discriminatedUnion("of", [
     engine: engineSchema.nullable(),
     name: z.string(),
     source: z.string(),
-    by: z.enum(["days", "hours"]),
+    by: z.enum(["days", "hours", "starts"]),
     hoursLeft: z.number().nullable(),
+    startsLeft: z.number().nullable(),
   }),
   z.object({ of: z.literal("blades"), ...common, aircraft: z.string(), engines: z.array(z.number()) }),
 ]);

@@ -1,4 +1,3 @@
-import type { FastifyReply } from "fastify";
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { historyCsv } from "../../shared/history/csv.ts";
@@ -12,6 +11,7 @@ import type { Clock } from "../clock.ts";
 import type { Pseudonyms } from "../evidence/names.ts";
 import type { EngineHistories } from "../history/engines.ts";
 import type { Directory } from "../store/directory.ts";
+import { csvReply } from "./csv-reply.ts";
 import { ProblemError } from "./problem.ts";
 
 const tags = ["history"];
@@ -94,7 +94,7 @@ export const historyRoutes: FastifyPluginAsyncZod<HistoryRoutes> = async (
       await registered(id);
       const starts = await histories.aircraft(id);
       const rows = await named(starts.rows);
-      if (request.query.as === "csv") return csv(reply, `aircraft-${id}`, historyCsv(rows)) as never;
+      if (request.query.as === "csv") return csvReply(reply, `aircraft-${id}`, historyCsv(rows)) as never;
       return { aircraft: id, figures: HISTORY_FIGURES, ...starts, rows, notes: await histories.notesFor(id) };
     },
   );
@@ -133,7 +133,7 @@ export const historyRoutes: FastifyPluginAsyncZod<HistoryRoutes> = async (
       const engine = await histories.engine(serial);
       if (!engine) throw new ProblemError("notFound", "No aircraft of the register has or had this engine");
       const rows = await named(engine.rows);
-      if (request.query.as === "csv") return csv(reply, `engine-${serial}`, historyCsv(rows)) as never;
+      if (request.query.as === "csv") return csvReply(reply, `engine-${serial}`, historyCsv(rows)) as never;
       return { ...engine, figures: HISTORY_FIGURES, rows };
     },
   );
@@ -153,7 +153,7 @@ export const historyRoutes: FastifyPluginAsyncZod<HistoryRoutes> = async (
     async (request, reply) => {
       const { weeks, as: form } = request.query;
       const figures = await named(await histories.house(clock.now(), weeks));
-      if (form === "csv") return csv(reply, "house", houseCsv(figures)) as never;
+      if (form === "csv") return csvReply(reply, "house", houseCsv(figures)) as never;
       return figures;
     },
   );
@@ -170,13 +170,3 @@ export const historyRoutes: FastifyPluginAsyncZod<HistoryRoutes> = async (
     return JSON.parse(names.reveal(sealed)) as T;
   }
 };
-
-function csv(reply: FastifyReply, name: string, text: string): FastifyReply {
-  const safe = name.replace(/[^\w.-]/g, "_");
-  return reply
-    .header("content-type", "text/csv; charset=utf-8; header=present")
-    .header("content-disposition", `attachment; filename="chockside-${safe}.csv"`)
-    .header("cache-control", "no-store")
-    .serializer(String)
-    .send(text);
-}

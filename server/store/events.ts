@@ -35,6 +35,9 @@ export interface SessionRow {
 /** A session and the number of its last event. */
 export type SessionHead = Pick<SessionRow, "id" | "headSeq">;
 
+/** A session or an aircraft's own record, and how far it goes. */
+export type IndexedHead = Pick<SessionRow, "id" | "headSeq" | "aircraft" | "stage">;
+
 /** A signed checkpoint of a session's first `size` events. */
 export interface CheckpointRecord {
   session: string;
@@ -112,6 +115,8 @@ export interface EventStore {
   rehearsals(limit: number): Promise<SessionRow[]>;
   /** Returns the row of every aircraft's own record, by id. */
   records(): Promise<SessionRow[]>;
+  /** Returns the heads of all that is stored: starts, returns, rehearsals and the aircraft's own records. */
+  heads(): Promise<IndexedHead[]>;
   /** Returns every open session. */
   openSessions(): Promise<SessionRow[]>;
   /** Returns the heads of all open sessions. Called often, to see what other servers recorded. */

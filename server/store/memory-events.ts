@@ -4,6 +4,7 @@ import {
   type CheckpointRecord,
   ConcurrencyError,
   type EventStore,
+  type IndexedHead,
   RECORD_STAGE,
   type RemovalRecord,
   type SessionHead,
@@ -70,6 +71,15 @@ export class MemoryEventStore implements EventStore {
 
   async lastSessionOf(aircraft: string): Promise<SessionRow | null> {
     return this.#newest((r) => r.stage !== RECORD_STAGE && r.aircraft === aircraft)[0] ?? null;
+  }
+
+  async heads(): Promise<IndexedHead[]> {
+    return [...this.#rows.values()].map(({ id, headSeq, aircraft, stage }) => ({
+      id,
+      headSeq,
+      aircraft,
+      stage,
+    }));
   }
 
   async openSessions(): Promise<SessionRow[]> {

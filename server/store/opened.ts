@@ -1,11 +1,14 @@
 import type { MachineClocks } from "../clock.ts";
 import type { Directory } from "./directory.ts";
 import type { EventStore } from "./events.ts";
+import type { SearchIndex } from "./search-index.ts";
 
 /** The databases of a server, or of a command beside it. */
 export interface Stores {
   store: EventStore;
   directory: Directory;
+  /** Of everything written. It is made when it is first opened, and is no part of the evidence. */
+  openIndex(): Promise<SearchIndex>;
   /** Makes removed data unreadable in the files too, as far as the database can. */
   compact(): Promise<void>;
   clocks: MachineClocks;

@@ -5,6 +5,7 @@ import {
   type CheckpointRecord,
   ConcurrencyError,
   type EventStore,
+  type IndexedHead,
   RECORD_STAGE,
   type RemovalRecord,
   type SessionHead,
@@ -67,6 +68,7 @@ export class SqliteEventStore implements EventStore {
       ),
       rehearsals: select(`WHERE ${IS_REHEARSAL} ORDER BY "createdAt" DESC, "id" DESC LIMIT ?`),
       records: select(`WHERE "stage" = '${RECORD_STAGE}' ORDER BY "id"`),
+      heads: db.prepare<[], IndexedHead>(`SELECT "id", "headSeq", "aircraft", "stage" FROM "Session"`),
       open: select(`WHERE "closedAt" IS NULL ORDER BY "createdAt"`),
       openHeads: db.prepare<[], SessionHead>(
         `SELECT "id", "headSeq" FROM "Session" WHERE "closedAt" IS NULL`,
@@ -124,6 +126,10 @@ export class SqliteEventStore implements EventStore {
 
   async records(): Promise<SessionRow[]> {
     return this.#try(() => this.#sql.records.all());
+  }
+
+  async heads(): Promise<IndexedHead[]> {
+    return this.#try(() => this.#sql.heads.all());
   }
 
   async openSessions(): Promise<SessionRow[]> {

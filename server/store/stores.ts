@@ -6,6 +6,7 @@ import { lockDatabase, openDatabase } from "./open.ts";
 import type { Stores } from "./opened.ts";
 import { PrismaDirectory } from "./prisma-directory.ts";
 import { SqliteEventStore } from "./sqlite-events.ts";
+import { SqliteSearchIndex } from "./sqlite-search-index.ts";
 import { SqliteThread } from "./sqlite-thread.ts";
 
 /**
@@ -38,7 +39,8 @@ export async function openStores(
     db.exec("VACUUM");
     db.pragma("wal_checkpoint(TRUNCATE)");
   };
-  return { store, directory, compact, clocks: machineClocks, enter: null, close };
+  const openIndex = async () => new SqliteSearchIndex(data);
+  return { store, directory, openIndex, compact, clocks: machineClocks, enter: null, close };
 }
 
 /**

@@ -29,9 +29,11 @@ export type Due = {
       engine: number | null;
       name: string;
       source: string;
-      by: "days" | "hours";
-      /** Hours left, negative when over; null for an inspection by days, and when the hours are not known. */
+      by: Inspection["every"]["by"];
+      /** Hours left, negative when over; null for an inspection not by hours, and when the hours are not known. */
       hoursLeft: number | null;
+      /** Starts left in the same way. */
+      startsLeft: number | null;
     }
   /** Propellers to turn by blades before the next start, by the time since each engine ran, whatever the air. */
   | { of: "blades"; aircraft: string; engines: number[] }
@@ -44,7 +46,18 @@ export interface DuesFrom {
   equipment: readonly HouseEquipment[];
   overdue: OverdueRules;
   inspections: readonly Inspection[];
-  aircraft: readonly { entry: HouseAircraft; type: AircraftType | null; engines: readonly EngineHistory[] }[];
+  aircraft: readonly {
+    entry: HouseAircraft;
+    type: AircraftType | null;
+    engines: readonly EngineHistory[];
+    starts: KnownStarts;
+  }[];
+}
+
+/** Starts of an aircraft that are known, and the moment from which all of them are; null: from the first one. */
+export interface KnownStarts {
+  from: number | null;
+  each: readonly { at: number; n: number; session: string }[];
 }
 
 /** Returns everything of the house that has a last day or hour, what is over first, then by day. */
@@ -97,16 +110,41 @@ function ofInspection(inspection: Inspection, aircraft: DuesFrom["aircraft"], no
   const on = aircraft.find(({ entry }) => entry.id === inspection.aircraft);
   if (inspection.retired || !on || on.entry.retired) return [];
   const common = { of: "inspection" as const, key: `inspection ${id}`, id, aircraft: inspection.aircraft };
-  const about = { engine, name, source, by: every.by };
+  const about = { engine, name, source, by: every.by, hoursLeft: null, startsLeft: null };
   if (every.by === "days") {
     const until = last === null ? null : endOf(last.day) + every.days * DAY_MS;
-    return [{ ...common, ...about, until, is: standing(until, every.ahead, now), hoursLeft: null }];
+    return [{ ...common, ...about, until, is: standing(until, every.ahead, now) }];
+  }
+  if (every.by === "starts") {
+    const startsLeft = startsLeftOf(inspection, every.starts, on.starts);
+    return [{ ...common, ...about, until: null, is: counted(startsLeft, every.ahead), startsLeft }];
   }
   const fitted = on.entry.fitted.find(({ n }) => n === engine);
   const hours = fitted?.[every.part].hours ?? null;
   const left = last?.hours == null || hours === null ? null : last.hours + every.hours - hours;
-  const is = left === null || left <= 0 ? "over" : left <= every.ahead ? "soon" : "later";
-  return [{ ...common, ...about, until: null, is, hoursLeft: left }];
+  return [{ ...common, ...about, until: null, is: counted(left, every.ahead), hoursLeft: left }];
+}
+
+/** Returns how something stands of which so much is left. What nobody knows counts as over. */
+function counted(left: number | null, ahead: number): Due["is"] {
+  if (left === null || left <= 0) return "over";
+  return left <= ahead ? "soon" : "later";
+}
+
+/**
+ * Returns the starts left; null when nobody knows. Starts on the day on which it was done count: nobody knows whether
+ * they came before it.
+ */
+function startsLeftOf(
+  { last, engine }: Inspection,
+  every: number,
+  { from, each }: KnownStarts,
+): number | null {
+  if (last === null) return null;
+  const since = Date.parse(last.day);
+  if (from !== null && since < from) return null;
+  const made = each.filter(({ at, n }) => at >= since && (engine === null || n === engine));
+  return every - (engine === null ? new Set(made.map((s) => s.session)).size : made.length);
 }
 
 function ofBlades({ entry, type, engines }: DuesFrom["aircraft"][number], now: number): Due[] {

@@ -8,6 +8,7 @@ import { idSchema, line } from "../protocol/text.ts";
 
 const days = z.number().int().max(36_500);
 const hours = z.number().max(20_000);
+const starts = z.number().int().max(100_000);
 
 /** The interval of an inspection, and the time before its end at which it is shown. */
 const everySchema = z.discriminatedUnion("by", [
@@ -19,6 +20,8 @@ const everySchema = z.discriminatedUnion("by", [
     hours: hours.positive(),
     ahead: hours.min(0),
   }),
+  /** By engagements of the starter at the engine's place; for the whole aircraft, by sessions with an engagement. */
+  z.strictObject({ by: z.literal("starts"), starts: starts.min(1), ahead: starts.min(0) }),
 ]);
 
 /** Something that must be done to an aircraft again and again, such as an inspection or a battery's capacity test. */
@@ -35,7 +38,7 @@ export const inspectionSchema = z.strictObject({
   last: z
     .strictObject({
       day: daySchema,
-      /** Hours of the part then; null for an inspection by days. */
+      /** Hours of the part then; null for an inspection by days or starts. */
       hours: hoursSchema.nullable(),
     })
     .nullable(),
@@ -54,9 +57,12 @@ export function inspectionFaults(entry: Inspection, aircraft: HouseAircraft | nu
     if (engine === null) fault("engine", "hours are those of one engine or propeller: name its place");
     if (last && last.hours === null) fault("last.hours", "say at how many hours it was done");
     if (every.ahead > every.hours) fault("every.ahead", `must be at most the ${every.hours} h between two`);
-  } else {
-    if (last && last.hours !== null) fault("last.hours", "belongs to an inspection by hours");
-    if (every.ahead > every.days) fault("every.ahead", `must be at most the ${every.days} days between two`);
+    return faults;
   }
+  if (last && last.hours !== null) fault("last.hours", "belongs to an inspection by hours");
+  if (every.by === "days" && every.ahead > every.days)
+    fault("every.ahead", `must be at most the ${every.days} days between two`);
+  if (every.by === "starts" && every.ahead > every.starts)
+    fault("every.ahead", `must be at most the ${every.starts} starts between two`);
   return faults;
 }

@@ -7,6 +7,8 @@ import { endOf } from "./due.ts";
 export const scopeSchema = z.discriminatedUnion("is", [
   z.strictObject({ is: z.literal("readRecords") }),
   z.strictObject({ is: z.literal("readLive") }),
+  /** Reads the dues as a calendar, by an address that holds the token. */
+  z.strictObject({ is: z.literal("dueCalendar") }),
   z.strictObject({ is: z.literal("pushReadings"), aircraft: idSchema }),
   /** `place`: the field, as plans of sessions name it. */
   z.strictObject({ is: z.literal("pushWeather"), place: line(80) }),

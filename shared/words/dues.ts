@@ -43,7 +43,7 @@ export function dueLine(due: Due, say: Say): DueLine {
     }
     case "inspection": {
       const what = due.engine === null ? due.name : words.onEngine(due.name, due.engine);
-      const when = due.by === "hours" ? hours(due.hoursLeft, say) : day(due, words.neverDone, say);
+      const when = inspected(due, say);
       return { whom: due.aircraft, what, when, source: due.source };
     }
     case "blades":
@@ -54,6 +54,22 @@ export function dueLine(due: Due, say: Say): DueLine {
         },
         ...{ when: words.beforeStart, source: null },
       };
+  }
+}
+
+/** Returns how long an inspection still has, in its own measure. */
+function inspected(due: Extract<Due, { of: "inspection" }>, say: Say): string {
+  const words = WORDS[say.language];
+  switch (due.by) {
+    case "days":
+      return day(due, words.neverDone, say);
+    case "hours":
+      return hours(due.hoursLeft, say);
+    case "starts": {
+      const { startsLeft: left } = due;
+      if (left === null) return words.startsNotKnown;
+      return left < 0 ? words.startsOver(-left) : words.startsLeft(left);
+    }
   }
 }
 

@@ -12,6 +12,7 @@ import { seedDemo } from "../../server/demo.ts";
 import { DemoYear, type YearProgram } from "../../server/demo-year.ts";
 import { randomIds } from "../../server/ids.ts";
 import { buildServices } from "../../server/services.ts";
+import { MemorySearchIndex } from "../../server/store/memory-search-index.ts";
 import { openDatabase } from "../../server/store/open.ts";
 import { PrismaDirectory } from "../../server/store/prisma-directory.ts";
 import { SqliteEventStore } from "../../server/store/sqlite-events.ts";
@@ -93,6 +94,7 @@ export class TestServer {
     const services = await buildServices({
       store,
       directory,
+      index: new MemorySearchIndex(),
       clock,
       timers: this.#clock,
       ids: randomIds,

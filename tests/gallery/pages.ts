@@ -34,6 +34,10 @@ export async function photographPages(
   await at("/aircraft/new", "Add an aircraft", "Registration");
   await at("/equipment", "Equipment", "Equipment");
   await at("/house", "The house", "Currencies of people");
+  await at("/house/starts", "How starts went", "Starts by week", true);
+  await at("/house/search?q=number", "Search", "Narrow it");
+  await at("/house/search?kind=defect", "Search, narrowed", "From day");
+  await at("/aircraft/QX-KES/history", "History of an aircraft", "Do its defects become rarer?", true);
   await at("/dues", "Dues", "Inspections", true);
   await seat.press("Add an inspection");
   await camera.take("Add an inspection", "Anybody", page, true);
@@ -104,6 +108,9 @@ async function spanish(browser: Browser, url: string, camera: Camera): Promise<v
   await page.goto(`${url}/board`);
   await page.locator(".wall-row[data-needs]").waitFor();
   await camera.take("Tablero de pared", "Cualquiera", page);
+  await page.goto(`${url}/house/search?kind=defect`);
+  await page.locator(".found-rows").waitFor({ state: "attached" });
+  await camera.take("Buscar", "Cualquiera", page);
   await page.goto(`${url}/study`);
   await page.locator(".hand-figure").first().waitFor();
   await camera.take("Señales de mano", "Cualquiera", page);

@@ -1,10 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { NOTHING_RAISED } from "../../shared/history/happened.ts";
 import { isNuisance } from "../../shared/history/house/alerts.ts";
+import { houseCsv } from "../../shared/history/house/csv.ts";
 import { houseFigures, LEAST_STARTS, type SessionStarts } from "../../shared/history/house/figures.ts";
 import { houseFiguresSchema } from "../../shared/history/house/schema.ts";
 import { weekOf, weeksBefore } from "../../shared/history/house/weeks.ts";
 import type { StartAlert, StartRow, StartStop } from "../../shared/history/row.ts";
+import { readCsv } from "../../shared/house/lists/csv.ts";
 import { ALERT_KINDS } from "../../shared/protocol/alerts.ts";
 import { REFUSAL_REASONS } from "../../shared/protocol/refusals.ts";
 import { say as ENGLISH } from "../../shared/words/en.ts";
@@ -139,6 +141,38 @@ describe("the figures of a house", () => {
     );
     expect([enough.few, enough.alerts.perStart]).toEqual([false, 1]);
     expect(houseFigures([], [])).toMatchObject({ sessions: 0, starts: 0, few: true });
+  });
+
+  it("[HIS-37] tell what delayed the starts of each piece of equipment, the most for each start first", () => {
+    const refusal = { at: FIRST_DAY, post: null, reason: "wrongPost" as const, conditions: [] };
+    const sessions = [
+      ...many(20, (i) => ({ equipment: ["CART-1", "EXT-1"], stops: i < 2 ? [hold()] : [] })),
+      // A cut is no delay. A label that stands twice is one piece.
+      ...many(2, () => ({
+        equipment: ["CART-2", "CART-2"],
+        refusals: [refusal],
+        stops: [hold({ is: "cut" })],
+      })),
+      ...many(1, () => ({ stops: [hold()] })),
+    ];
+    const figures = houseFigures(sessions, []);
+    const first = { label: "CART-1", starts: 20, holds: 2, heldMin: 6, refusals: 0, perStart: 0.1 };
+    expect(figures.equipment).toEqual([
+      { label: "CART-2", starts: 2, holds: 0, heldMin: 0, refusals: 2, perStart: null },
+      first,
+      { ...first, label: "EXT-1" },
+    ]);
+    expect(houseFiguresSchema.parse(figures)).toEqual(figures);
+    const read = readCsv(houseCsv(figures));
+    if (!("rows" in read)) throw new Error("not a table");
+    const cells = read.rows.map((r) => r.cells).filter((c) => c[0] === "equipment" && c[1] === "CART-1");
+    expect(cells.map((c) => [c[2], c[3], c[4]])).toEqual([
+      ["starts", "20", "count"],
+      ["holds", "2", "count"],
+      ["held", "6", "min"],
+      ["refusals", "0", "count"],
+      ["holds and refusals per start", "0.1", "1/start"],
+    ]);
   });
 
   it("[HIS-24] count touches of presence by engine, under its serial wherever it was", () => {

@@ -190,4 +190,43 @@ describe("the history of aircraft and engines", () => {
     expect(lines.every((l) => l.length === 6 && l[4] !== "" && l[5] !== "")).toBe(true);
     expect(lines.find((l) => l[2] === "nuisance per start")?.[3]).toBe("");
   });
+
+  it("[HIS-36] tells how long equipment lasts and how defects come, as JSON and CSV", async () => {
+    const lives = (await ask("/house/lives")).body;
+    expect(lives.all.map((s: { of: string }) => s.of)).toEqual(["starter", "cart", "extinguisher"]);
+    expect([lives.more, lives.all[1].weibull]).toEqual([false, null]);
+    const trend = (await ask("/aircraft/CH-TST/defects/trend")).body;
+    const { rows } = (await ask("/aircraft/CH-TST/history")).body;
+    expect(trend).toMatchObject({ aircraft: "CH-TST", from: rows[0].at, trend: null });
+    for (const url of ["/api/house/lives?as=csv", "/api/aircraft/CH-TST/defects/trend?as=csv"]) {
+      const reply = await server.app.inject({ url, headers: headers as Record<string, string> });
+      expect([reply.statusCode, reply.headers["content-type"]]).toEqual([
+        200,
+        expect.stringContaining("text/csv"),
+      ]);
+      expect(reply.body).toMatch(/^table,item,measure,value,unit,source\r\n/);
+    }
+    expect((await ask("/aircraft/NONE/defects/trend")).status).toBe(404);
+  });
+
+  it("[DUE-6] lets an inspection by starts count those of the record", async () => {
+    const entry = {
+      ...{ id: "plugs", aircraft: "CH-TST", engine: 2, name: "Plugs", source: "Manual 7", retired: false },
+      every: { by: "starts", starts: 25, ahead: 5 },
+      last: { day: "2025-12-31", hours: null },
+    };
+    const di = bearer(await signIn(server.app, "di"));
+    const added = await server.app.inject({
+      method: "POST",
+      url: "/api/inspections",
+      headers: di,
+      payload: entry,
+    });
+    expect(added.statusCode).toBe(201);
+    const { rows } = (await ask("/aircraft/CH-TST/history")).body;
+    const made = rows.filter((r: { n: number }) => r.n === 2).length;
+    expect(made).toBeGreaterThan(0);
+    const due = (await ask("/dues")).body.find((d: { of: string }) => d.of === "inspection");
+    expect(due).toMatchObject({ by: "starts", startsLeft: 25 - made, hoursLeft: null, is: "later" });
+  });
 });

@@ -3,6 +3,7 @@ import { pino } from "pino";
 import { afterEach, beforeEach, expect, it, vi } from "vitest";
 import { addAccount, listAccounts, revokeAccount } from "../../server/house/account-commands.ts";
 import { LOG_OPTIONS } from "../../server/log.ts";
+import { firstEntry } from "../../shared/house/register.ts";
 import { bearer, planned, signIn, type TestServer, testServer } from "./test-server.ts";
 
 let test: TestServer;
@@ -122,4 +123,46 @@ it("[INT-1] the console makes, lists and ends them in the same register", async 
   expect(await listed()).toBe(`${id}  Logger: pushReadings=CH-TST; revoked`);
   await expect(addAccount(accounts, by, ["X", "2030-01-31", "everything"])).rejects.toThrow("scope");
   spy.mockRestore();
+});
+
+it("[DUE-7] its secret address gives the dues as a calendar, nothing else, until it is revoked or its last day", async () => {
+  const CALENDAR = { ...READER, name: "Office calendar", scopes: [{ is: "dueCalendar" }] };
+  const { body } = await made(CALENDAR);
+  const { directory } = test.services;
+  const yearly = {
+    ...{ id: "yearly", aircraft: "CH-TST", engine: null, name: "Yearly", source: "Manual 7", retired: false },
+    ...{ every: { by: "days" as const, days: 365, ahead: 30 }, last: { day: "2026-01-01", hours: null } },
+  };
+  await directory.register.append([firstEntry("inspection", yearly, "di", 1)]);
+  const at = (token: string, query = "") =>
+    test.app.inject({ url: `/api/due-calendar/${token}${query}`, remoteAddress: "192.0.2.7" });
+  const calendar = await at(body.token);
+  expect([calendar.statusCode, calendar.headers["content-type"]]).toEqual([
+    200,
+    "text/calendar; charset=utf-8",
+  ]);
+  expect(calendar.headers["cache-control"]).toContain("no-store");
+  expect(calendar.body).toContain("SUMMARY:CH-TST: Yearly");
+  expect((await at(body.token, "?language=es")).body).toContain("Vencimientos de Chockside");
+  expect((await at(body.token, "?language=xx")).statusCode).toBe(400);
+  // The token is for this address alone, and this address for such a token alone.
+  expect((await get("/api/sessions", body.token)).kind).toBe("outOfScope");
+  expect((await get("/api/dues", body.token)).kind).toBe("outOfScope");
+  const reader = (await made()).body;
+  const [wrong] = [`${body.token.slice(0, -1)}${body.token.endsWith("A") ? "B" : "A"}`];
+  for (const token of [reader.token, wrong, "none", office])
+    expect((await at(token)).statusCode, token).toBe(404);
+  expect(JSON.stringify(lines)).not.toContain(body.token.slice(-43));
+  expect(lines.filter((l) => l.audit === "accountUsed").map((l) => [l.account, l.path])).toEqual([
+    [body.id, "/api/due-calendar/:token"],
+    [body.id, "/api/sessions"],
+    [body.id, "/api/dues"],
+  ]);
+  const url = `/api/service-accounts/${body.id}/revocation`;
+  expect((await test.app.inject({ method: "POST", url, headers: bearer(office) })).statusCode).toBe(204);
+  expect((await at(body.token)).statusCode).toBe(404);
+  const second = (await made(CALENDAR)).body;
+  expect((await at(second.token)).statusCode).toBe(200);
+  await test.hand.leap(3 * 86_400_000);
+  expect((await at(second.token)).statusCode).toBe(404);
 });

@@ -16,6 +16,8 @@ import type { Directory, PersonRecord } from "../../server/store/directory.ts";
 import type { EventStore } from "../../server/store/events.ts";
 import { MemoryDirectory } from "../../server/store/memory-directory.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
+import { MemorySearchIndex } from "../../server/store/memory-search-index.ts";
+import type { SearchIndex } from "../../server/store/search-index.ts";
 import type { Surrounding } from "../../server/telemetry/surroundings.ts";
 import { type ProblemTrace, TRACES } from "../../server/telemetry/trace.ts";
 import type { Tls } from "../../server/tls.ts";
@@ -64,6 +66,7 @@ export interface TestOptions {
   store?: EventStore;
   signer?: EvidenceSigner;
   directory?: Directory;
+  index?: SearchIndex;
   hand?: HandClock;
   demo?: boolean;
   /** True unless said: the tests' own figures are invented. */
@@ -140,6 +143,7 @@ export async function testServer(options: TestOptions = {}): Promise<TestServer>
   const services = await buildServices({
     store,
     directory: options.directory ?? (await directoryBeside(store)),
+    index: options.index ?? new MemorySearchIndex(),
     clock: hand.clock,
     timers: hand,
     ids: randomIds,

@@ -1,10 +1,22 @@
 import fc from "fast-check";
 import jstat from "jstat";
 import { describe, expect, it } from "vitest";
+import { chiSquareAtMost, chiSquareQuantile } from "../../shared/models/statistics/chiSquare.ts";
 import { gamma } from "../../shared/models/statistics/gamma.ts";
 import { kaplanMeier, type Lifetime } from "../../shared/models/statistics/kaplanMeier.ts";
-import { fitGrowth, laplaceTrend, reverseArrangements } from "../../shared/models/statistics/powerLaw.ts";
+import {
+  fitGrowth,
+  growthInterval,
+  laplaceTrend,
+  reverseArrangements,
+} from "../../shared/models/statistics/powerLaw.ts";
 import { fitWeibull, weibullFailed } from "../../shared/models/statistics/weibull.ts";
+import {
+  weibullIntervals,
+  weibullSpread,
+  weibullSurvival,
+} from "../../shared/models/statistics/weibullInterval.ts";
+import { Chance } from "../sim/chance.ts";
 import nist from "./data/nistHandbook.json" with { type: "json" };
 import { must } from "./must.ts";
 
@@ -141,6 +153,89 @@ describe("Weibull", () => {
   });
 });
 
+describe("the interval of a Weibull law", () => {
+  // Meeker and Escobar 1998, Table C.2: km to failure of 38 shock absorbers, 11 of which failed (data from memory; the
+  // fit below agrees to every digit that is published).
+  const failed = [6700, 9120, 12200, 13150, 14300, 17520, 20100, 20900, 22700, 26510, 27490];
+  const running = [
+    6950, 7820, 8790, 9660, 9820, 11310, 11690, 11850, 11880, 12140, 12870, 13330, 13470, 14040, 17540, 17890,
+    18450, 18960, 18980, 19410, 20100, 20150, 20320, 23490, 27410, 27890, 28100,
+  ];
+  const shock = lives(failed, running);
+  const spreadOf = (all: readonly Lifetime[]) => weibullSpread(all, must(fitWeibull(all)));
+
+  it("[HIS-33] has the covariances that the R package weibulltools publishes for the shock absorbers", () => {
+    expect(shock).toHaveLength(38);
+    const { mu, sigma, varMu, covariance, varSigma } = spreadOf(shock);
+    // Its test's snapshot of ml_estimation: mu, sigma and their covariance matrix.
+    expect([mu, sigma]).toEqual(close([10.2298631, 0.3164092], 5));
+    // Its optimiser stopped some 1e-6 short of the top.
+    expect([varMu, covariance, varSigma]).toEqual(close([0.012075836, 0.003990396, 0.005353183], 6));
+  });
+
+  it("[HIS-33] holds the fit, follows the unit, and grows with the level", () => {
+    const spread = spreadOf(shock);
+    const { scale, shape } = weibullIntervals(spread);
+    const metres = weibullIntervals(spreadOf(shock.map((l) => ({ ...l, time: l.time * 1_000 }))));
+    expect(metres.scale.low / scale.low).toBeCloseTo(1_000, 6);
+    expect([metres.shape.low, metres.shape.high]).toEqual(close([shape.low, shape.high], 9));
+    for (const { value, low, high } of [scale, shape, weibullSurvival(15_000, spread)])
+      expect(low < value && value < high).toBe(true);
+    // At the characteristic life 36.8 % are left, by definition.
+    expect(weibullSurvival(scale.value, spread).value).toBeCloseTo(Math.exp(-1), 12);
+    expect(weibullSurvival(15_000, spread).value).toBeCloseTo(
+      1 - weibullFailed(15_000, must(fitWeibull(shock))),
+      9,
+    );
+    const narrow = weibullSurvival(15_000, spread, 1);
+    expect(narrow.high).toBeLessThan(weibullSurvival(15_000, spread).high);
+  });
+
+  it("[HIS-33] covers the true shape in 19 of 20 simulated samples of thirty, ten of them still running", () => {
+    const chance = new Chance(9_133);
+    let covered = 0;
+    const samples = 600;
+    for (let i = 0; i < samples; i += 1) {
+      const times = Array.from({ length: 30 }, () => 100 * (-Math.log(1 - chance.next())) ** (1 / 2));
+      const all = times.map((time) =>
+        time > 104.8 ? { time: 104.8, failed: false } : { time, failed: true },
+      );
+      const { shape } = weibullIntervals(spreadOf(all));
+      if (shape.low < 2 && 2 < shape.high) covered += 1;
+    }
+    // Three standard errors of a share of 0.95, and the normal interval's own error with twenty failures.
+    expect(covered / samples).toBeGreaterThan(0.92);
+    expect(covered / samples).toBeLessThan(0.975);
+  });
+});
+
+describe("chi-square", () => {
+  it("[HIS-34] has the critical values of NIST e-Handbook 1.3.6.7.4, and jStat's", () => {
+    // Lower and upper 2.5 % of the printed table, from memory.
+    for (const [degrees, low, high] of [
+      [2, 0.051, 7.378],
+      [10, 3.247, 20.483],
+      [20, 9.591, 34.17],
+      [100, 74.222, 129.561],
+    ] as const) {
+      expect(chiSquareQuantile(0.025, degrees)).toBeCloseTo(low, 3);
+      expect(chiSquareQuantile(0.975, degrees)).toBeCloseTo(high, 3);
+    }
+    for (const [value, degrees] of [
+      [3, 4],
+      [25, 20],
+      [310, 300],
+    ] as const)
+      expect(chiSquareAtMost(value, degrees)).toBeCloseTo(jStat.chisquare.cdf(value, degrees), 6);
+    expect([chiSquareAtMost(1, 3), chiSquareQuantile(1, 4), chiSquareAtMost(1, 1_002)]).toEqual([
+      NaN,
+      NaN,
+      NaN,
+    ]);
+    expect(chiSquareAtMost(0, 4)).toBe(0);
+  });
+});
+
 describe("growth", () => {
   // NIST e-Handbook 8.4.5.1's failure times over 1500 h (data from memory).
   const failures = [5, 40, 43, 175, 389, 712, 747, 795, 1299, 1478];
@@ -166,6 +261,24 @@ describe("growth", () => {
     expect(must(fitGrowth([1, 2, 4, 8, 16], 100)).slope).toBeGreaterThan(0);
     expect(reverseArrangements([1, 2, 3, 4])).toBe(6);
     expect(reverseArrangements([4, 3, 2, 1])).toBe(0);
+  });
+
+  it("[HIS-34] gives the exponent's exact interval, which the military handbook test agrees with", () => {
+    const { value, low, high } = must(growthInterval(failures, 1500));
+    expect([value, low, high]).toEqual(close([0.53723, (0.53723 * 9.591) / 20, (0.53723 * 34.17) / 20], 4));
+    // The test: 2 sum ln(T / t) is beyond the upper 2.5 % of chi-square with 20 degrees where the interval is below 1.
+    const statistic = 2 * failures.reduce((sum, t) => sum + Math.log(1500 / t), 0);
+    expect(statistic).toBeCloseTo(37.228, 3);
+    expect([high < 1, statistic > chiSquareQuantile(0.975, 20)]).toEqual([true, true]);
+    const even = must(growthInterval([250, 500, 750], 1000));
+    expect(even.low < 1 && 1 < even.high).toBe(true);
+    expect(growthInterval([5], 1500).ok).toBe(false);
+    expect(
+      growthInterval(
+        Array.from({ length: 501 }, (_, i) => i + 1),
+        1500,
+      ).ok,
+    ).toBe(false);
   });
 
   it("[MOD-92] refuses failures outside the time of observation", () => {

@@ -15,6 +15,7 @@ declare module "jstat" {
       mean(scale: number, shape: number): number;
       variance(scale: number, shape: number): number;
     };
+    chisquare: { cdf(x: number, degrees: number): number };
     gammafn(x: number): number;
   };
   export default { jStat };

@@ -36,6 +36,7 @@ interface Row {
 const SCOPES: Readonly<Record<ScopeKind, Scope>> = {
   readRecords: { is: "readRecords" },
   readLive: { is: "readLive" },
+  dueCalendar: { is: "dueCalendar" },
   pushReadings: { is: "pushReadings", aircraft: "CH-TST" },
   pushWeather: { is: "pushWeather", place: "North ramp" },
 };
@@ -60,6 +61,7 @@ const ROWS: readonly Row[] = [
   { route: "GET /metrics", for: "anybody" },
   { route: "GET /api/nonce", for: "anybody" },
   { route: "GET /api/demo", for: "anybody" },
+  { route: "GET /api/due-calendar/{token}", for: "anybody", at: { token: "none" } },
   { route: "POST /api/sign-in/passkey/options", for: "anybody" },
   { route: "POST /api/sign-out", for: "signed in" },
   {
@@ -108,6 +110,14 @@ const ROWS: readonly Row[] = [
   { route: "GET /api/aircraft/{id}/notes", for: "signed in", at: { id: "CH-TST" }, scopes: RECORDS },
   { route: "GET /api/engines/{serial}/history", for: "signed in", at: { serial: "none" }, scopes: RECORDS },
   { route: "GET /api/house/history", for: "signed in", scopes: RECORDS },
+  { route: "GET /api/search", for: "signed in", scopes: RECORDS },
+  { route: "GET /api/house/lives", for: "signed in", scopes: RECORDS },
+  {
+    route: "GET /api/aircraft/{id}/defects/trend",
+    for: "signed in",
+    at: { id: "CH-TST" },
+    scopes: RECORDS,
+  },
   {
     route: "POST /api/aircraft/{id}/reports",
     for: "signed in",

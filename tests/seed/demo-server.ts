@@ -7,6 +7,7 @@ import { randomIds } from "../../server/ids.ts";
 import { buildServices, type Services } from "../../server/services.ts";
 import { MemoryDirectory } from "../../server/store/memory-directory.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
+import { MemorySearchIndex } from "../../server/store/memory-search-index.ts";
 import { testSigner } from "../http/test-signer.ts";
 
 /** The cheapest hash that is allowed, because these PINs are no secret. */
@@ -30,6 +31,7 @@ export async function demoServer({ demo: withDemo = true } = {}): Promise<DemoSe
     const services = await buildServices({
       store,
       directory,
+      index: new MemorySearchIndex(),
       clock,
       timers: systemTimers,
       ids: randomIds,

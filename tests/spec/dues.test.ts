@@ -13,6 +13,7 @@ import { BOTTLE, CHOCKS, FIFTY, FIRE, keptAs, YEARLY } from "./equipped.ts";
 const DAY = 24 * 3_600_000;
 /** The day after the last day of the yearly inspection: 1 January and 365 days. */
 const END = Date.UTC(2027, 0, 2);
+const NO_STARTS = { from: null, each: [] };
 const PART = { serial: null, hours: null };
 
 /** Returns an aircraft of the house whose engine 2 has these hours. */
@@ -23,7 +24,7 @@ const bird = (hours: number | null) => ({
 
 const house = (over: Partial<DuesFrom> = {}): DuesFrom => ({
   ...{ currencies: [], people: [], equipment: [], overdue: ALL_BAR, inspections: [] },
-  aircraft: [{ entry: bird(420), type: null, engines: [] }],
+  aircraft: [{ entry: bird(420), type: null, engines: [], starts: NO_STARTS }],
   ...over,
 });
 
@@ -44,7 +45,7 @@ describe("an inspection by days", () => {
 
   it("[DUE-3] is not due while it or its aircraft is retired", () => {
     expect(duesOf(house({ inspections: [{ ...YEARLY, retired: true }] }), END)).toEqual([]);
-    const aircraft = [{ entry: { ...bird(420), retired: true }, type: FOUR, engines: [] }];
+    const aircraft = [{ entry: { ...bird(420), retired: true }, type: FOUR, engines: [], starts: NO_STARTS }];
     expect(duesOf(house({ inspections: [YEARLY], aircraft }), END)).toEqual([]);
   });
 });
@@ -54,7 +55,7 @@ describe("an inspection by hours", () => {
     duesOf(
       house({
         inspections: [{ ...FIFTY, ...over }],
-        aircraft: [{ entry: bird(hours), type: null, engines: [] }],
+        aircraft: [{ entry: bird(hours), type: null, engines: [], starts: NO_STARTS }],
       }),
       0,
     ).map((d) => [d.is, d.of === "inspection" ? d.hoursLeft : null]);
@@ -73,6 +74,70 @@ describe("an inspection by hours", () => {
   });
 });
 
+describe("an inspection by starts", () => {
+  const LAST = Date.UTC(2026, 9, 1);
+  const last = { day: "2026-10-01", hours: null };
+  const HUNDRED = { ...FIFTY, id: "plugs", last, every: { by: "starts" as const, starts: 10, ahead: 3 } };
+  /** Sessions a day apart, in each of which number 2 was engaged twice and number 1 once. */
+  const starts = (count: number, first = LAST) =>
+    Array.from({ length: count }, (_, i) =>
+      [2, 2, 1].map((n, k) => ({ at: first + i * DAY + k, n, session: `s-${i}` })),
+    ).flat();
+  const is = (count: number, over: object = {}, known: object = {}) =>
+    duesOf(
+      house({
+        inspections: [{ ...HUNDRED, ...over }],
+        aircraft: [
+          {
+            entry: bird(420),
+            type: null,
+            engines: [],
+            starts: { from: null, each: starts(count), ...known },
+          },
+        ],
+      }),
+      END,
+    ).map((d) => [d.is, d.of === "inspection" ? d.startsLeft : null]);
+
+  it("[DUE-6] counts the engagements at its engine's place since the day it was done, that day's too", () => {
+    expect([is(0), is(3), is(4), is(5), is(6)]).toEqual([
+      [["later", 10]],
+      [["later", 4]],
+      [["soon", 2]],
+      [["over", 0]],
+      [["over", -2]],
+    ]);
+    expect(is(6, {}, { each: starts(6, LAST - 2 * DAY) })).toEqual([["soon", 2]]);
+  });
+
+  it("[DUE-6] of the whole aircraft counts its sessions", () => {
+    expect([is(7, { engine: null }), is(10, { engine: null })]).toEqual([[["soon", 3]], [["over", 0]]]);
+  });
+
+  it("[DUE-6] counts as over when nobody knows when it was done, or older starts are not read", () => {
+    expect(is(0, { last: null })).toEqual([["over", null]]);
+    expect(is(0, {}, { from: LAST + 1 })).toEqual([["over", null]]);
+    expect(is(0, {}, { from: LAST })).toEqual([["later", 10]]);
+  });
+
+  it("[DUE-6] says in words how many starts are left, over or not known", () => {
+    const when = (language: "en" | "es", count: number, over: object = {}) => {
+      const aircraft = [
+        { entry: bird(420), type: null, engines: [], starts: { from: null, each: starts(count) } },
+      ];
+      const [due] = duesOf(house({ inspections: [{ ...HUNDRED, ...over }], aircraft }), END);
+      return due && dueLine(due, SPOKEN[language]).when;
+    };
+    expect([when("en", 4), when("en", 5), when("en", 6), when("en", 0, { last: null })]).toEqual([
+      "2 starts left",
+      "0 starts left",
+      "over by 2 starts",
+      "starts not known",
+    ]);
+    expect([when("es", 4), when("es", 6)]).toEqual(["quedan 2 arranques", "vencido por 2 arranques"]);
+  });
+});
+
 describe("an inspection's entry", () => {
   const faults = (entry: object) =>
     inspectionFaults({ ...FIFTY, ...entry }, bird(420)).map(({ path }) => path);
@@ -86,6 +151,8 @@ describe("an inspection's entry", () => {
     expect(faults({ every: { ...FIFTY.every, ahead: 51 } })).toEqual(["every.ahead"]);
     const days = { ...YEARLY, every: { by: "days", days: 10, ahead: 11 }, last: FIFTY.last };
     expect(faults(days)).toEqual(["last.hours", "every.ahead"]);
+    const starts = { ...YEARLY, every: { by: "starts", starts: 10, ahead: 11 }, last: FIFTY.last };
+    expect(faults(starts)).toEqual(["last.hours", "every.ahead"]);
     expect(inspectionFaults(YEARLY, null).map(({ path }) => path)).toEqual(["aircraft"]);
   });
 });
@@ -111,6 +178,7 @@ describe("the list of dues", () => {
         entry: bird(420),
         type: FOUR,
         engines: [{ n: 1, starter: [], blades: null, lastRanAt: END - 60_000 }],
+        starts: NO_STARTS,
       },
     ],
   });

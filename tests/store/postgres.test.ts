@@ -14,12 +14,14 @@ import { postgresDirectory } from "../../server/store/postgres/directory.ts";
 import { PostgresEventStore } from "../../server/store/postgres/events.ts";
 import { examinePostgres } from "../../server/store/postgres/examine.ts";
 import { assertDurable, openPostgres } from "../../server/store/postgres/open.ts";
+import { PostgresSearchIndex } from "../../server/store/postgres/search-index.ts";
 import { VERSION } from "../../server/version.ts";
 import { PostgresServer } from "../servers/postgres-server.ts";
 import { Relay } from "../servers/relay.ts";
 import { storeChained, TAMPERINGS } from "./chained.ts";
 import { append, eventStoreContract, storedEvent } from "./contract.ts";
 import { directoryContract } from "./contract-directory.ts";
+import { entry, searchIndexContract } from "./contract-index.ts";
 import { differenceOfPostgres } from "./schema-difference.ts";
 
 const EMPTY = /^-- This is an empty migration\.\s*$/;
@@ -69,6 +71,28 @@ describe("[STO-1, STO-2, STO-3, STO-9] PostgreSQL keeps the contracts", () => {
   directoryContract("the directory", async () => {
     const directory = postgresDirectory({ url: await database() });
     return { directory, done: () => directory.close() };
+  });
+});
+
+describe("the search index in PostgreSQL", () => {
+  searchIndexContract("keeps the contract", async () => {
+    await on(ours, (client) => client.query("DROP SCHEMA IF EXISTS search CASCADE"));
+    return { index: await PostgresSearchIndex.open({ url: ours }), done() {} };
+  });
+
+  it("[HIS-30] is made once by servers that start together, kept, and made anew in another form", async () => {
+    const heads = async () => {
+      const servers = await Promise.all([1, 2, 3].map(() => PostgresSearchIndex.open({ url: ours })));
+      const all = await Promise.all(servers.map((index) => index.heads()));
+      await servers[0]?.put("s-9", 0, 4, [entry("s-9", 4, "kept")]);
+      await Promise.all(servers.map((index) => index.close()));
+      return all.map((known) => known.get("s-9") ?? 0);
+    };
+    await on(ours, (client) => client.query("DROP SCHEMA IF EXISTS search CASCADE"));
+    expect(await heads()).toEqual([0, 0, 0]);
+    expect(await heads()).toEqual([4, 4, 4]);
+    await on(ours, (client) => client.query(`UPDATE search."Form" SET "form" = 99`));
+    expect(await heads()).toEqual([0, 0, 0]);
   });
 });
 

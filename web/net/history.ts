@@ -1,4 +1,6 @@
 import type { HouseFigures } from "../../shared/history/house/schema.ts";
+import type { DefectTrend } from "../../shared/history/lives/defectTrend.ts";
+import type { Survival } from "../../shared/history/lives/survival.ts";
 import type { HistoryNote } from "../../shared/history/notes.ts";
 import type { StartRow } from "../../shared/history/row.ts";
 import { api } from "./app.ts";
@@ -18,6 +20,13 @@ export type EngineHistory = Starts & {
 
 /** How the starts of the house went, and how far back that was read. */
 export type HouseHistory = HouseFigures & { from: number; to: number; most: number; more: boolean };
+
+/** How long equipment lasts, and how far back that was read. */
+export interface HouseLives {
+  all: Survival[];
+  most: number;
+  more: boolean;
+}
 
 /** The thing whose history a file has. */
 export type HistoryOf = { aircraft: string } | { serial: string } | { weeks: number };
@@ -42,6 +51,8 @@ export const histories = {
   /** Has the demo's invented year made, or sees how far it is. */
   year: () => api.json<YearProgress>("POST", "/api/demo/year", {}),
   house: (weeks: number) => api.json<HouseHistory>("GET", ofHouse(weeks)),
+  lives: () => api.json<HouseLives>("GET", "/api/house/lives"),
+  defectTrend: (id: string) => api.json<DefectTrend>("GET", `${ofAircraft(id)}/defects/trend`),
   /** Path of the figures as a file. */
   file: (of: HistoryOf) =>
     "weeks" in of

@@ -20,8 +20,7 @@ const EnrolPage = later(() => import("./devices/EnrolPage.tsx").then((m) => m.En
 const EquipmentPages = later(() => import("./equipment/EquipmentPages.tsx").then((m) => m.EquipmentPages));
 const FirstPage = later(() => import("./first/FirstPage.tsx").then((m) => m.FirstPage));
 const HistoryPages = later(() => import("./history/HistoryPages.tsx").then((m) => m.HistoryPages));
-const HouseStartsPage = later(() => import("./history/HouseStartsPage.tsx").then((m) => m.HouseStartsPage));
-const HousePage = later(() => import("./house/HousePage.tsx").then((m) => m.HousePage));
+const HousePages = later(() => import("./house/HousePages.tsx").then((m) => m.HousePages));
 const OfferCall = later(() => import("./OfferCall.tsx").then((m) => m.OfferCall));
 const PeoplePage = later(() => import("./people/PeoplePage.tsx").then((m) => m.PeoplePage));
 const PlanPage = later(() => import("./PlanPage.tsx").then((m) => m.PlanPage));
@@ -119,8 +118,7 @@ function ConnectedApp({ signedIn, connection }: { signedIn: SignedIn; connection
         ))}
       {route.is === "engine" && <HistoryPages of={route} me={signedIn.person} changed={ramp} />}
       {route.is === "equipment" && <EquipmentPages id={route.id} me={signedIn.person} changed={ramp} />}
-      {route.is === "house" && <HousePage me={signedIn.person} />}
-      {route.is === "houseStarts" && <HouseStartsPage />}
+      {route.is === "house" && <HousePages page={route.page} asked={route.asked} me={signedIn.person} />}
       {route.is === "dues" && <DuesPage me={signedIn.person} changed={ramp} />}
       {route.is === "devices" && <DevicesPage />}
       {route.is === "people" && <PeoplePage me={signedIn.person} changed={ramp} />}

@@ -170,6 +170,7 @@ const LINKS: readonly {
   { to: "/people", word: ({ text }) => text.ramp.people },
   { to: "/dues", word: (_, later) => later.house.dues, only: ["cockpit", "supervisor"] },
   { to: "/house/starts", word: (_, later) => later.rampPage.starts },
+  { to: "/house/search", word: (_, later) => later.rampPage.search },
   { to: "/house", word: (_, later) => later.house.title },
 ];
 

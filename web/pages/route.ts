@@ -12,8 +12,7 @@ export type Route =
   | { is: "devices" }
   | { is: "people" }
   | { is: "dues" }
-  | { is: "house" }
-  | { is: "houseStarts" }
+  | { is: "house"; page: string | undefined; asked: string }
   | { is: "equipment"; id: string | null }
   | { is: "enrol" }
   | { is: "first" }
@@ -47,7 +46,7 @@ export function routeOf(path: string, search: string): Route {
   if (first === "engines" && id) return { is: "engine", serial: decodeURIComponent(id) };
   if (first === "board") return { is: "board" };
   if (first === "devices") return { is: "devices" };
-  if (first === "house") return { is: id === "starts" ? "houseStarts" : "house" };
+  if (first === "house") return { is: "house", page: id, asked: search };
   if (first === "equipment") return { is: "equipment", id: id || null };
   if (first === "dues") return { is: "dues" };
   if (first === "people") return { is: "people" };

@@ -7,6 +7,7 @@ import {
   type CheckpointRecord,
   ConcurrencyError,
   type EventStore,
+  type IndexedHead,
   RECORD_STAGE,
   type RemovalRecord,
   type SessionHead,
@@ -124,6 +125,10 @@ export class PostgresEventStore implements EventStore {
 
   records(): Promise<SessionRow[]> {
     return this.#rows(`WHERE "stage" = '${RECORD_STAGE}' ORDER BY "id" COLLATE "C"`, []);
+  }
+
+  heads(): Promise<IndexedHead[]> {
+    return this.#select<IndexedHead>(`SELECT "id", "headSeq", "aircraft", "stage" FROM "Session"`, []);
   }
 
   openSessions(): Promise<SessionRow[]> {

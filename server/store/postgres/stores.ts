@@ -4,6 +4,7 @@ import { postgresDirectory } from "./directory.ts";
 import { PostgresEventStore } from "./events.ts";
 import type { Place } from "./link.ts";
 import { openPostgres } from "./open.ts";
+import { PostgresSearchIndex } from "./search-index.ts";
 import { ServerPresence } from "./server-presence.ts";
 
 export async function openPostgresStores(place: Place, now: number): Promise<Stores> {
@@ -20,5 +21,6 @@ export async function openPostgresStores(place: Place, now: number): Promise<Sto
   };
   // Autovacuum reuses the space in time.
   const compact = async () => {};
-  return { store, directory, compact, clocks, enter: (alone) => presence.enter(alone), close };
+  const openIndex = () => PostgresSearchIndex.open(place);
+  return { store, directory, openIndex, compact, clocks, enter: (alone) => presence.enter(alone), close };
 }

@@ -9,7 +9,7 @@ const HEAD = ["table", "item", "measure", "value", "unit", "source"];
 
 /** Returns the figures of a house as CSV (RFC 4180): one figure in a line, with its unit and its source. */
 export function houseCsv(figures: HouseFigures): string {
-  const { weeks, posts, holds, conditions, refusals, touches } = figures;
+  const { weeks, posts, holds, conditions, equipment, refusals, touches } = figures;
   const lines: Line[] = [
     ...totals(figures),
     ...weeks.flatMap(({ from, starts, caught, unstarted }): Line[] => {
@@ -35,6 +35,13 @@ export function houseCsv(figures: HouseFigures): string {
         ...([times, "count", "conditions that were not met when something was refused"] as const),
       ],
     ),
+    ...equipment.flatMap(({ label, starts, holds: times, heldMin, refusals: refused, perStart }): Line[] => [
+      ["equipment", label, "starts", starts, "count", "starts in which it was used"],
+      ["equipment", label, "holds", times, "count", "holds of these starts"],
+      ["equipment", label, "held", heldMin, "min", "raised to released, by the record"],
+      ["equipment", label, "refusals", refused, "count", "refusals of these starts"],
+      ["equipment", label, "holds and refusals per start", perStart, "1/start", RATE],
+    ]),
     ...refusals.map(
       ({ reason, times }): Line => [
         ...(["refusals", reason, "refusals"] as const),

@@ -59,6 +59,7 @@ export function houseFigures(sessions: readonly SessionStarts[], weeks: readonly
       ).map(([condition, of]) => ({ condition, times: of.length })),
       times,
     ),
+    equipment: equipmentFigures(rows, perStart),
     refusals: largestFirst(
       grouped(refusals, ({ reason }) => reason).map(([reason, of]) => ({ reason, times: of.length })),
       times,
@@ -84,6 +85,22 @@ function postFigures(holds: readonly StartStop[], refusals: Raised["refusals"]):
   };
   const all = [...POSTS, null].map(of).filter((p) => p.holds + p.refusals > 0);
   return largestFirst(all, (p) => p.holds + p.refusals);
+}
+
+/** Returns what delayed the starts of each piece of equipment, those with the most for each start first. */
+function equipmentFigures(
+  rows: readonly StartRow[],
+  perStart: (count: number, of: number) => number | null,
+): HouseFigures["equipment"] {
+  const used = rows.flatMap((row) => [...new Set(row.equipment)].map((label) => ({ label, row })));
+  const figures = grouped(used, ({ label }) => label).map(([label, all]) => {
+    const holds = all.flatMap(({ row }) => row.stops.filter(({ is }) => is === "hold"));
+    const refusals = summed(all, ({ row }) => row.refusals.length);
+    const rateOf = perStart(holds.length + refusals, all.length);
+    const counts = { label, starts: all.length, holds: holds.length, heldMin: heldMinutes(holds), refusals };
+    return { ...counts, perStart: rateOf };
+  });
+  return largestFirst(figures, ({ holds, refusals, starts }) => (holds + refusals) / starts);
 }
 
 /** Returns the touches of presence by engine: by its serial number, and by its place where it has none. */

@@ -27,6 +27,17 @@ export const houseFiguresSchema = z.strictObject({
   ),
   holds: z.array(z.strictObject({ reason: z.string().nullable(), times: count, heldMin: z.number() })),
   conditions: z.array(z.strictObject({ condition: z.enum(CONDITION_IDS), times: count })),
+  /** What the starts in which a piece was used were held and refused. `perStart`: both together. */
+  equipment: z.array(
+    z.strictObject({
+      label: z.string(),
+      starts: count,
+      holds: count,
+      heldMin: z.number(),
+      refusals: count,
+      perStart: rate,
+    }),
+  ),
   refusals: z.array(z.strictObject({ reason: z.enum(REFUSAL_REASONS), times: count })),
   /** `nuisance`: put aside, or over within `briefS` seconds without an act. */
   alerts: z.strictObject({

@@ -1,4 +1,6 @@
 import { found, type Outcome, refused } from "../outcome.ts";
+import { chiSquareQuantile, MOST_DEGREES } from "./chiSquare.ts";
+import type { Interval } from "./weibullInterval.ts";
 
 /** A power-law (Crow-AMSAA, Duane) growth fit to the times at which a repaired item failed, watched to time T. */
 export interface GrowthFit {
@@ -30,6 +32,25 @@ export function fitGrowth(failures: readonly number[], watchedTo: number): Outco
     slope: 1 - exponentUnbiased,
     mtbfAtEnd: watchedTo / (n * exponentUnbiased),
   });
+}
+
+/**
+ * Returns the exponent with its exact interval: 2 n b / estimate follows chi-square with 2 n degrees (Crow 1974;
+ * MIL-HDBK-189; the military handbook test of NIST e-Handbook 8.2.3.4). An interval on one side of 1 is a trend that
+ * this test finds at its level, two-sided.
+ */
+export function growthInterval(
+  failures: readonly number[],
+  watchedTo: number,
+  level = 0.95,
+): Outcome<Interval> {
+  const fit = fitGrowth(failures, watchedTo);
+  if (!fit.ok) return fit;
+  const degrees = 2 * failures.length;
+  if (degrees > MOST_DEGREES) return refused(`at most ${MOST_DEGREES / 2} failures`);
+  const value = fit.value.exponent;
+  const at = (share: number) => (value * chiSquareQuantile(share, degrees)) / degrees;
+  return found({ value, low: at((1 - level) / 2), high: at((1 + level) / 2) });
 }
 
 /**

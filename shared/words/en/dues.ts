@@ -1,3 +1,8 @@
+import { pluralsOf } from "../plural.ts";
+
+const plural = pluralsOf("en");
+const starts = (n: number) => `${n} ${plural(n, { one: "start", other: "starts" })}`;
+
 /** Words of the dues: on the page, on paper and in a calendar. */
 export const dues = {
   atPost: (name: string, post: string) => `${name}, ${post}`,
@@ -11,13 +16,16 @@ export const dues = {
   hoursOver: (hours: string) => `over by ${hours} h`,
   hoursLeft: (hours: string) => `${hours} h left`,
   hoursNotKnown: "hours not known",
+  startsOver: (n: number) => `over by ${starts(n)}`,
+  startsLeft: (n: number) => `${starts(n)} left`,
+  startsNotKnown: "starts not known",
   neverDone: "never entered as done",
   beforeStart: "before the next start",
   bars: "bars",
   is: { over: "Over", soon: "Soon", later: "Later" },
   whom: "Whom or what",
   what: "What",
-  when: "Last day or hours",
+  when: "Last day, hours or starts",
   source: "Required by",
   title: "Dues",
   about: "Everything of this house that has a last day or a last hour.",

@@ -1,4 +1,8 @@
 import type { DuesWords } from "../en/dues.ts";
+import { pluralsOf } from "../plural.ts";
+
+const plural = pluralsOf("es");
+const starts = (n: number) => `${n} ${plural(n, { one: "arranque", other: "arranques" })}`;
 
 /** Words of the dues: on the page, on paper and in a calendar. */
 export const dues: DuesWords = {
@@ -13,13 +17,16 @@ export const dues: DuesWords = {
   hoursOver: (hours) => `vencido por ${hours} h`,
   hoursLeft: (hours) => `quedan ${hours} h`,
   hoursNotKnown: "horas no conocidas",
+  startsOver: (n) => `vencido por ${starts(n)}`,
+  startsLeft: (n) => `${plural(n, { one: "queda", other: "quedan" })} ${starts(n)}`,
+  startsNotKnown: "arranques no conocidos",
   neverDone: "nunca anotado como hecho",
   beforeStart: "antes del próximo arranque",
   bars: "impide",
   is: { over: "Vencido", soon: "Pronto", later: "Más tarde" },
   whom: "Quién o qué",
   what: "Qué",
-  when: "Último día u horas",
+  when: "Último día, horas o arranques",
   source: "Lo exige",
   title: "Vencimientos",
   about: "Todo lo de esta casa que tiene un último día o una última hora.",

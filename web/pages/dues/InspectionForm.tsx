@@ -4,7 +4,7 @@ import { aircraft } from "../../net/aircraft.ts";
 import { Choice } from "../../ui/Choice.tsx";
 import { FormKeys } from "../../ui/FormKeys.tsx";
 import { useDuesWords } from "../../words/dues.ts";
-import { entryOf, type InspectionText, NOTHING_TYPED, textOfInspection } from "./entry.ts";
+import { entryOf, type InspectionText, isByHours, NOTHING_TYPED, textOfInspection } from "./entry.ts";
 
 interface Props {
   /** Null for a new one. */
@@ -32,7 +32,7 @@ export function InspectionForm({ begin, onSave, onLeave }: Props) {
     );
   }, []);
   const entry = entryOf(text, fresh);
-  const byDays = text.by === "days";
+  const everyIs = { days: words.everyDays, starts: words.everyStarts, engine: words.everyHours };
   const field = (is: Typed, label: string) => (
     <label className="field">
       <span>{label}</span>
@@ -63,6 +63,7 @@ export function InspectionForm({ begin, onSave, onLeave }: Props) {
           chosen={text.by}
           options={[
             { is: "days", words: words.days },
+            { is: "starts", words: words.starts },
             { is: "engine", words: words.part.engine },
             { is: "propeller", words: words.part.propeller },
           ]}
@@ -88,10 +89,10 @@ export function InspectionForm({ begin, onSave, onLeave }: Props) {
         {field("engine", words.engine)}
         {field("name", words.name)}
         {field("source", words.source)}
-        {field("every", byDays ? words.everyDays : words.everyHours)}
+        {field("every", everyIs[text.by === "propeller" ? "engine" : text.by])}
         {field("ahead", words.ahead)}
         {field("day", words.lastDay)}
-        {!byDays && field("hours", words.lastHours)}
+        {isByHours(text.by) && field("hours", words.lastHours)}
       </div>
       <FormKeys send={words.save} leave={words.leave} ready={entry !== null} onLeave={onLeave} />
     </form>

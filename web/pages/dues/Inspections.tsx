@@ -39,7 +39,7 @@ export function Inspections({ may, onChanged, onTrouble }: Props) {
     const { every, engine, last, source, retired } = row;
     return [
       engine === null ? row.aircraft : `${row.aircraft} ${engine}`,
-      every.by === "days" ? words.each.days(every.days) : words.each.hours(every.hours),
+      eachOf(every, words),
       last === null ? words.never : words.last(dayWords(Date.parse(last.day), language)),
       source,
       ...(retired ? [words.retired] : []),
@@ -100,4 +100,15 @@ export function Inspections({ may, onChanged, onTrouble }: Props) {
       )}
     </section>
   );
+}
+
+function eachOf(every: Inspection["every"], { each }: ReturnType<typeof useDuesWords>): string {
+  switch (every.by) {
+    case "days":
+      return each.days(every.days);
+    case "hours":
+      return each.hours(every.hours);
+    case "starts":
+      return each.starts(every.starts);
+  }
 }

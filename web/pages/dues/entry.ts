@@ -6,7 +6,7 @@ export interface InspectionText {
   engine: string;
   name: string;
   source: string;
-  by: "days" | "engine" | "propeller";
+  by: "days" | "starts" | "engine" | "propeller";
   every: string;
   ahead: string;
   day: string;
@@ -22,13 +22,39 @@ export function textOfInspection({ every, last, ...entry }: Inspection): Inspect
   return {
     ...{ aircraft: entry.aircraft, name: entry.name, source: entry.source },
     engine: String(entry.engine ?? ""),
-    by: every.by === "days" ? "days" : every.part,
-    every: String(every.by === "days" ? every.days : every.hours),
+    ...typedEvery(every),
     ahead: String(every.ahead),
     day: last?.day ?? "",
     hours: String(last?.hours ?? ""),
   };
 }
+
+function typedEvery(every: Inspection["every"]): Pick<InspectionText, "by" | "every"> {
+  switch (every.by) {
+    case "days":
+      return { by: "days", every: String(every.days) };
+    case "starts":
+      return { by: "starts", every: String(every.starts) };
+    case "hours":
+      return { by: every.part, every: String(every.hours) };
+  }
+}
+
+/** Returns the interval that is typed. */
+function everyOf(by: InspectionText["by"], every: number, ahead: number): Inspection["every"] {
+  switch (by) {
+    case "days":
+      return { by, days: every, ahead };
+    case "starts":
+      return { by, starts: every, ahead };
+    case "engine":
+    case "propeller":
+      return { by: "hours", part: by, hours: every, ahead };
+  }
+}
+
+/** Returns true for an interval in hours of a part, which needs the part's hours. */
+export const isByHours = (by: InspectionText["by"]): boolean => by === "engine" || by === "propeller";
 
 /** Returns the number that a text is; null when it is none or negative. A comma may stand for the point. */
 export function figureOf(text: string): number | null {
@@ -43,15 +69,12 @@ export function entryOf(
 ): Inspection | null {
   const [every, ahead, hours] = [figureOf(text.every), figureOf(text.ahead), figureOf(text.hours)];
   const engine = text.engine.trim() === "" ? null : figureOf(text.engine);
-  const byDays = text.by === "days";
+  const byHours = isByHours(text.by);
   if (!text.aircraft || !text.name.trim() || !text.source.trim() || !every || ahead === null) return null;
-  if (!byDays && (engine === null || (text.day !== "" && hours === null))) return null;
+  if (byHours && (engine === null || (text.day !== "" && hours === null))) return null;
   return {
     ...{ id, retired, aircraft: text.aircraft, engine, name: text.name.trim(), source: text.source.trim() },
-    every:
-      text.by === "days"
-        ? { by: "days", days: every, ahead }
-        : { by: "hours", part: text.by, hours: every, ahead },
-    last: text.day === "" ? null : { day: text.day, hours: byDays ? null : hours },
+    every: everyOf(text.by, every, ahead),
+    last: text.day === "" ? null : { day: text.day, hours: byHours ? hours : null },
   };
 }

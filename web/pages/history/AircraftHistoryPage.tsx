@@ -10,6 +10,7 @@ import { itemWords } from "../itemWords.ts";
 import { go } from "../route.ts";
 import { SidePage } from "../SidePage.tsx";
 import { useRenewed } from "../useRenewed.ts";
+import { DefectTrendChart } from "./DefectTrendChart.tsx";
 import { InventedYear } from "./InventedYear.tsx";
 import { Notes } from "./Notes.tsx";
 import { SaveKey } from "./SaveKey.tsx";
@@ -60,6 +61,7 @@ export function AircraftHistoryPage({ id, me, changed }: { id: string; me: Me; c
         {me.demo && empty && <InventedYear onMade={read} onTrouble={setTrouble} />}
         {history && <Notes notes={history.notes} linked />}
         {items && <Standing items={items} />}
+        <DefectTrendChart id={id} onTrouble={setTrouble} />
         {entry && <Engines entry={entry} />}
         {history &&
           (history.rows.length === 0 ? (

@@ -50,6 +50,23 @@ export function DelayTables({ told }: { told: HouseHistory }) {
         }))}
       />
       <BarTable
+        title={words.byEquipment}
+        said={[words.equipmentIs]}
+        of={words.piece}
+        columns={[words.times, words.startsAs, words.holds, words.held, words.refused, words.perStart]}
+        rows={told.equipment.map((e) => ({
+          key: e.label,
+          name: e.label,
+          figures: [
+            ...[e.holds + e.refusals, e.starts, e.holds].map(String),
+            e.heldMin.toFixed(1),
+            String(e.refusals),
+            e.perStart?.toFixed(2) ?? "",
+          ],
+          size: e.holds + e.refusals,
+        }))}
+      />
+      <BarTable
         title={words.byCondition}
         of={words.condition}
         columns={[words.times]}

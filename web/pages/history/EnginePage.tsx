@@ -8,6 +8,7 @@ import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
 import { SidePage } from "../SidePage.tsx";
 import { FigureCharts } from "./FigureCharts.tsx";
+import { Lives } from "./Lives.tsx";
 import { Notes } from "./Notes.tsx";
 import { SaveKey } from "./SaveKey.tsx";
 
@@ -73,6 +74,7 @@ export function EnginePage({ serial }: { serial: string }) {
                 </div>
               </details>
             )}
+            <Lives only={["starter"]} onTrouble={setTrouble} />
           </>
         )}
       </div>

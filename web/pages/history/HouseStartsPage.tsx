@@ -8,6 +8,7 @@ import { useWords } from "../../words/words.ts";
 import { SidePage } from "../SidePage.tsx";
 import { AlertTables } from "./AlertTables.tsx";
 import { DelayTables } from "./DelayTables.tsx";
+import { Lives } from "./Lives.tsx";
 import { SaveKey } from "./SaveKey.tsx";
 
 /** Weeks that can be chosen. */
@@ -60,6 +61,7 @@ export function HouseStartsPage() {
             <Bounds told={told} />
             <DelayTables told={told} />
             <AlertTables told={told} />
+            <Lives onTrouble={setTrouble} />
           </>
         )}
       </div>

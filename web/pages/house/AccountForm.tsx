@@ -9,12 +9,13 @@ interface Props {
   onLeave(): void;
 }
 
-const KINDS = ["readLive", "readRecords", "pushReadings", "pushWeather"] as const;
+const KINDS = ["readLive", "readRecords", "dueCalendar", "pushReadings", "pushWeather"] as const;
 
 function scopeOf(is: ScopeKind, of: string): Scope {
   switch (is) {
     case "readLive":
     case "readRecords":
+    case "dueCalendar":
       return { is };
     case "pushReadings":
       return { is, aircraft: of };

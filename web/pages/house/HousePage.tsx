@@ -23,9 +23,14 @@ export function HousePage({ me }: { me: Me }) {
       lead={words.lead}
       trouble={trouble}
       keys={
-        <button type="button" className="answer" data-tone="plain" onClick={() => go("/house/starts")}>
-          {rampPage.starts}
-        </button>
+        <>
+          <button type="button" className="answer" data-tone="plain" onClick={() => go("/house/starts")}>
+            {rampPage.starts}
+          </button>
+          <button type="button" className="answer" data-tone="plain" onClick={() => go("/house/search")}>
+            {rampPage.search}
+          </button>
+        </>
       }
     >
       <SettingsForm may={may} onTrouble={setTrouble} />

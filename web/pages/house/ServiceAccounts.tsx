@@ -3,14 +3,16 @@ import type { Scope } from "../../../shared/house/serviceAccount.ts";
 import { type AccountRow, accounts } from "../../net/accounts.ts";
 import { useAccountWords } from "../../words/accounts.ts";
 import type { AccountWords } from "../../words/en/accounts.ts";
+import { useWords } from "../../words/words.ts";
 import { AccountForm } from "./AccountForm.tsx";
 
 /** The accounts of other systems: makes them, shows a new token once, and ends them. */
 export function ServiceAccounts({ onTrouble }: { onTrouble(error: Error | null): void }) {
   const words = useAccountWords();
+  const { language } = useWords().say;
   const [rows, setRows] = useState<AccountRow[] | null>(null);
   const [making, setMaking] = useState(false);
-  const [made, setMade] = useState<{ name: string; token: string } | null>(null);
+  const [made, setMade] = useState<{ name: string; token: string; calendar: boolean } | null>(null);
   const read = () => void accounts.list().then(setRows, onTrouble);
   // biome-ignore lint/correctness/useExhaustiveDependencies: fetch once
   useEffect(read, []);
@@ -18,7 +20,7 @@ export function ServiceAccounts({ onTrouble }: { onTrouble(error: Error | null):
     onTrouble(null);
     accounts.make(entry).then(({ token }) => {
       setMaking(false);
-      setMade({ name: entry.name, token });
+      setMade({ name: entry.name, token, calendar: entry.scopes.some(({ is }) => is === "dueCalendar") });
       read();
     }, onTrouble);
   };
@@ -37,6 +39,12 @@ export function ServiceAccounts({ onTrouble }: { onTrouble(error: Error | null):
         <section aria-label={words.tokenOf(made.name)}>
           <p>{words.once}</p>
           <code className="account-token">{made.token}</code>
+          {made.calendar && (
+            <>
+              <p>{words.calendarAddress}</p>
+              <code className="account-token">{calendarAddress(made.token, language)}</code>
+            </>
+          )}
           <button type="button" className="small-key" onClick={() => setMade(null)}>
             {words.done}
           </button>
@@ -51,6 +59,10 @@ export function ServiceAccounts({ onTrouble }: { onTrouble(error: Error | null):
     </section>
   );
 }
+
+/** Returns the address at which a calendar program finds the dues. */
+const calendarAddress = (token: string, language: string): string =>
+  `${location.origin}/api/due-calendar/${token}?language=${language}`;
 
 function Row({ row, onRevoke }: { row: AccountRow; onRevoke(): void }) {
   const words = useAccountWords();
@@ -78,6 +90,7 @@ function scopeWords(scope: Scope, words: AccountWords): string {
   switch (scope.is) {
     case "readRecords":
     case "readLive":
+    case "dueCalendar":
       return words.scopes[scope.is];
     case "pushReadings":
       return `${words.scopes[scope.is]}: ${scope.aircraft}`;

@@ -11,6 +11,7 @@ export const accounts = {
   scopes: {
     readRecords: "Read records",
     readLive: "Read what happens now",
+    dueCalendar: "Read the dues as a calendar",
     pushReadings: "Send readings of one aircraft",
     pushWeather: "Send weather of one field",
   },
@@ -18,6 +19,8 @@ export const accounts = {
   leave: "Leave it",
   tokenOf: (name: string) => `Token of ${name}`,
   once: "Copy the token now. It is not shown again.",
+  calendarAddress:
+    "Give a calendar program this address. Whoever has it reads the dues, people's names among them, until you end the account.",
   done: "It is copied",
   endsOn: (day: string) => `Last day ${day}`,
   revoked: "Ended",

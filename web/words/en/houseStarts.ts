@@ -33,6 +33,10 @@ export const houseStarts = {
   noReason: "No reason written",
   silent: (posts: string) => `Silent: ${posts}`,
   times: "Times",
+  byEquipment: "What delays starts with which equipment",
+  equipmentIs:
+    "Holds and refusals of the starts in which a piece was used, the most for each start first. It need not be their cause.",
+  piece: "Piece",
   byCondition: "What was not met",
   condition: "Condition",
   byRefusal: "Why something was refused",

@@ -9,5 +9,6 @@ export const rampPage = {
   take: "Take it",
   waitsFor: (post: string, what: string) => `${post}: ${what}`,
   starts: "How starts went",
+  search: "Search",
   history: (aircraft: string) => `History of ${aircraft}`,
 };

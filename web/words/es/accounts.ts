@@ -12,6 +12,7 @@ export const accounts: AccountWords = {
   scopes: {
     readRecords: "Leer registros",
     readLive: "Leer lo que pasa ahora",
+    dueCalendar: "Leer los vencimientos como calendario",
     pushReadings: "Enviar lecturas de una aeronave",
     pushWeather: "Enviar el tiempo de un campo",
   },
@@ -19,6 +20,8 @@ export const accounts: AccountWords = {
   leave: "Dejarlo",
   tokenOf: (name) => `Clave de ${name}`,
   once: "Copie la clave ahora. No se muestra otra vez.",
+  calendarAddress:
+    "Dé esta dirección a un programa de calendario. Quien la tiene lee los vencimientos, con nombres de personas, hasta que usted termine la cuenta.",
   done: "Está copiada",
   endsOn: (day) => `Último día ${day}`,
   revoked: "Terminada",

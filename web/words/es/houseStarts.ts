@@ -34,6 +34,10 @@ export const houseStarts: HouseStartsWords = {
   noReason: "Sin motivo escrito",
   silent: (posts) => `Sin noticias: ${posts}`,
   times: "Veces",
+  byEquipment: "Qué retrasa los arranques con cada equipo",
+  equipmentIs:
+    "Altos y rechazos de los arranques en que se usó una pieza, primero la que más tiene por arranque. No es necesariamente la causa.",
+  piece: "Pieza",
   byCondition: "Qué no se cumplía",
   condition: "Condición",
   byRefusal: "Por qué se rechazó algo",

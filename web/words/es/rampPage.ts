@@ -10,5 +10,6 @@ export const rampPage: LaterWords["rampPage"] = {
   take: "Tomarlo",
   waitsFor: (post, what) => `${post}: ${what}`,
   starts: "Cómo fueron los arranques",
+  search: "Buscar",
   history: (aircraft: string) => `Historial de ${aircraft}`,
 };

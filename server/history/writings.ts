@@ -1,0 +1,177 @@
+import { setImmediate } from "node:timers/promises";
+import { pseudonymsIn } from "../../shared/evidence/pseudonyms.ts";
+import { readSealed, readSealedRecord } from "../../shared/evidence/read.ts";
+import { WITH_WRITING, writtenIn, writtenInRecord } from "../../shared/history/written/find.ts";
+import { folded } from "../../shared/history/written/fold.ts";
+import { type Written, type WrittenKind, writtenSchema } from "../../shared/history/written/written.ts";
+import { isRehearsalId, isRehearsedAircraft } from "../../shared/protocol/rehearsal.ts";
+import { outcomesOf } from "../../shared/words/outcomes.ts";
+import { SPOKEN } from "../../shared/words/spoken.ts";
+import type { Names } from "../evidence/names.ts";
+import { type EventStore, type IndexedHead, RECORD_STAGE, type StoredEvent } from "../store/events.ts";
+import type { IndexEntry, Position, SearchIndex, Term } from "../store/search-index.ts";
+
+const PAGE = 200;
+/** Events that one request reads before it answers from what is indexed. */
+const READ_AT_ONCE = 2_000;
+/** Words of a question that are looked for. */
+const MOST_TERMS = 8;
+
+export interface Question {
+  words: string;
+  aircraft: string | null;
+  kind: WrittenKind | null;
+  from: number | null;
+  to: number | null;
+  before: Position | null;
+  limit: number;
+}
+
+export interface Answer {
+  /** People are named as they are known now. */
+  found: Written[];
+  /** True when there are more after these. */
+  more: boolean;
+  /** Sessions and records of which the index has not read everything yet. */
+  unread: number;
+}
+
+export interface WritingsDeps {
+  store: Pick<EventStore, "heads" | "read">;
+  index: SearchIndex;
+  names: Pick<Names, "named" | "loadFor" | "reveal">;
+  log: { error(detail: object, message: string): void };
+}
+
+/**
+ * Finds what was written in the records. The index is read on from the sealed events when something is asked: it holds
+ * nothing that they do not hold. It holds people as the sealed record names them, so that a name is found only while
+ * the house knows it.
+ */
+export class Writings {
+  readonly #deps: WritingsDeps;
+  #rest: Promise<void> | null = null;
+  #closed = false;
+
+  constructor(deps: WritingsDeps) {
+    this.#deps = deps;
+  }
+
+  /** @throws StoreFailure */
+  async find({ words, limit, ...filters }: Question): Promise<Answer> {
+    const unread = await this.#readOn(READ_AT_ONCE);
+    if (unread > 0) this.#rest ??= this.#readRest();
+    const { index, names } = this.#deps;
+    const terms = await this.#terms(words);
+    const found = await index.find({ ...filters, terms, limit: limit + 1 });
+    const bodies = found.slice(0, limit).map(({ body }) => body);
+    await names.loadFor(bodies);
+    return {
+      found: bodies.map((body) => writtenSchema.parse(JSON.parse(names.reveal(body)))),
+      more: found.length > limit,
+      unread,
+    };
+  }
+
+  /** Resolves once no reading is under way, and begins none any more. */
+  async close(): Promise<void> {
+    this.#closed = true;
+    await this.#rest;
+  }
+
+  async #readRest(): Promise<void> {
+    try {
+      while (!this.#closed && (await this.#readOn(READ_AT_ONCE)) > 0) await setImmediate();
+    } catch (error) {
+      this.#deps.log.error({ err: error }, "the search index could not be read on");
+    } finally {
+      this.#rest = null;
+    }
+  }
+
+  /** Reads on until about `most` events are read. Returns how many sessions are not read to their end. */
+  async #readOn(most: number): Promise<number> {
+    const { store, index } = this.#deps;
+    const [all, known] = await Promise.all([store.heads(), index.heads()]);
+    const heads = all.filter(({ id, aircraft }) => !isRehearsalId(id) && !isRehearsedAircraft(aircraft));
+    const there = new Set(heads.map(({ id }) => id));
+    for (const id of known.keys()) if (!there.has(id)) await index.forget(id);
+    const behind = heads.filter(({ id, headSeq }) => (known.get(id) ?? 0) < headSeq);
+    let read = 0;
+    for (const [i, head] of behind.entries()) {
+      if (read >= most) return behind.length - i;
+      const from = known.get(head.id) ?? 0;
+      read += head.headSeq - from;
+      await this.#readSession(head, from);
+    }
+    return 0;
+  }
+
+  async #readSession(head: IndexedHead, from: number): Promise<void> {
+    const { store, index } = this.#deps;
+    const entries: IndexEntry[] = [];
+    let at = from;
+    while (at < head.headSeq) {
+      const page = await store.read(head.id, at, Math.min(PAGE, head.headSeq - at));
+      // It was removed meanwhile.
+      if (page.length === 0) return;
+      for (const event of page) entries.push(...entriesOf(event, head));
+      at += page.length;
+      // A search must not keep a signal waiting.
+      await setImmediate();
+    }
+    await index.put(head.id, from, head.headSeq, entries);
+  }
+
+  async #terms(words: string): Promise<Term[]> {
+    const people = await this.#deps.names.named();
+    return [...new Set(folded(words))].slice(0, MOST_TERMS).map((prefix) => ({
+      prefix,
+      or: people
+        .filter(({ name }) => folded(name).some((part) => part.startsWith(prefix)))
+        .map(({ pseudonym }) => tokenOf(pseudonym)),
+    }));
+  }
+}
+
+/** Returns what the index holds of one stored event. */
+export function entriesOf(stored: StoredEvent, { aircraft, stage }: IndexedHead): IndexEntry[] {
+  if (!WITH_WRITING.has(stored.type)) return [];
+  const found =
+    stage === RECORD_STAGE
+      ? writtenInRecord(readSealedRecord(stored.body).event, aircraft)
+      : writtenIn(readSealed(stored.body).event, aircraft);
+  return found.map((written) => {
+    const { session, seq, part, at, kind } = written;
+    return {
+      session,
+      seq,
+      part,
+      at,
+      aircraft,
+      kind,
+      tokens: tokensOf(written),
+      body: JSON.stringify(written),
+    };
+  });
+}
+
+function tokensOf({ aircraft, by, people, words, refused }: Written): string[] {
+  const text = [aircraft, words ?? "", ...(refused ? refusalWords(refused) : [])];
+  const named = [by ?? "", ...people].flatMap((name) => {
+    const [pseudonym] = pseudonymsIn(JSON.stringify(name));
+    return pseudonym === undefined ? folded(name) : [tokenOf(pseudonym)];
+  });
+  return [...new Set([...text.flatMap(folded), ...named])].sort();
+}
+
+/** Returns what a refusal said, in every language: people look for it in their own. */
+function refusalWords({ reason, conditions }: NonNullable<Written["refused"]>): string[] {
+  return Object.values(SPOKEN).flatMap((say) => [
+    outcomesOf(say).anyRefusal(reason),
+    ...conditions.map((id) => say.conditionName(id)),
+  ]);
+}
+
+/** Returns the token of a pseudonym. No word of a question can be one: those hold letters and digits only. */
+const tokenOf = (pseudonym: string): string => `_${pseudonym.slice("person:".length)}`;
