@@ -25,10 +25,19 @@ export function evolveInstruments(
     if (engine !== undefined && readingLowers(next, { ...said, engine }))
       next = withEngine(next, engine, (e) => ({
         ...e,
-        readings: { ...e.readings, [gauge]: { value, unit, at, name } },
+        readings: { ...e.readings, [gauge]: { value, unit, at, name, byInstrument: true } },
       }));
   }
   return { ...next, instruments };
+}
+
+/** Returns the last reading of a gauge by an instrument, however old; null when there was none. */
+export function instrumentLast(
+  state: SessionState,
+  gauge: string,
+  engine: number | undefined,
+): Instrument | null {
+  return state.instruments?.[keyOf(gauge, engine)] ?? null;
 }
 
 /** Returns an instrument's reading of a gauge; null when there is none or it is older than the type's limit. */
@@ -38,7 +47,7 @@ export function instrumentNow(
   engine: number | undefined,
   now: number,
 ): Instrument | null {
-  const read = state.instruments?.[keyOf(gauge, engine)];
+  const read = instrumentLast(state, gauge, engine);
   const limit = state.type.timing.instrument;
   return read && limit && now - read.at < limit.value * 1000 ? read : null;
 }
