@@ -8,10 +8,13 @@ import { type Config, readConfig } from "./config.ts";
 import { seedDemo } from "./demo.ts";
 import { DemoYear } from "./demo-year.ts";
 import { openSigner } from "./evidence/signer.ts";
+import { MqttFeeds } from "./feeds/mqtt.ts";
+import { readMqtt } from "./feeds/mqtt-settings.ts";
 import { RawSamples } from "./feeds/raw-samples.ts";
 import { randomIds } from "./ids.ts";
 import { LOG_OPTIONS } from "./log.ts";
 import { NO_BUS } from "./many/bus.ts";
+import { ALONE } from "./many/duty.ts";
 import { RedisBus } from "./many/redis-bus.ts";
 import { buildServices } from "./services.ts";
 import { StartRefused } from "./start-refused.ts";
@@ -70,13 +73,19 @@ async function main(): Promise<void> {
     secret,
     raw: new RawSamples(config.samples),
   });
+  const duty = stores.shared?.duty(log) ?? ALONE;
+  const progress = stores.shared?.webhooks ?? new Progress(config.webhookProgress);
   const webhooks =
     config.webhooks === null
       ? null
       : new Webhooks(
-          { ...services, log, resolve: resolveByDns, progress: new Progress(config.webhookProgress) },
+          { ...services, log, resolve: resolveByDns, progress, duty },
           readTargets(config.webhooks),
         );
+  const broker = config.mqtt === null ? null : readMqtt(config.mqtt, config.plainLinks);
+  // Of several servers one listens to the broker: each would record every reading.
+  const stopMqtt =
+    broker && duty.share("mqtt", () => MqttFeeds.begin({ ...services, log, timers: systemTimers }, broker));
   const app = await createApp(services, {
     logger: log,
     site: SITE,
@@ -121,6 +130,7 @@ async function main(): Promise<void> {
     setTimeout(() => process.exit(1), STOP_MS).unref();
     await app.close();
     await webhooks?.close();
+    await stopMqtt?.();
     services.close();
     await services.notary.idle();
     await bus.close();

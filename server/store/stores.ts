@@ -38,7 +38,7 @@ export async function openStores(
     db.exec("VACUUM");
     db.pragma("wal_checkpoint(TRUNCATE)");
   };
-  return { store, directory, compact, clocks: machineClocks, enter: null, close };
+  return { store, directory, compact, clocks: machineClocks, enter: null, shared: null, close };
 }
 
 /**

@@ -13,14 +13,18 @@ const keyOf = (gauge: string, engine: number | undefined) => `${gauge} ${engine 
 export function evolveInstruments(
   state: SessionState,
   event: SessionEvent,
-  { readings, name }: FactOf<"instrumentsRead">,
+  { readings, name, to }: FactOf<"instrumentsRead">,
 ): SessionState {
   const { at } = event;
+  // One that was recorded late is no younger for it.
+  const read = Math.min(at, to);
   const instruments = { ...state.instruments };
   let next = state;
-  for (const read of readings) {
-    const { gauge, engine, value, unit } = read;
-    instruments[keyOf(gauge, engine)] = { ...read, at, name };
+  for (const reading of readings) {
+    const { gauge, engine, value, unit } = reading;
+    // A broker that was away may send an older one after a newer one.
+    if ((instruments[keyOf(gauge, engine)]?.to ?? 0) > to) continue;
+    instruments[keyOf(gauge, engine)] = { ...reading, at: read, name, to };
     const said = { type: "reading" as const, gauge, reading: { value, unit } };
     if (engine !== undefined && readingLowers(next, { ...said, engine }))
       next = withEngine(next, engine, (e) => ({

@@ -1,6 +1,7 @@
 import { createElement } from "react";
 import { renderToStaticMarkup } from "react-dom/server";
 import { describe, expect, it } from "vitest";
+import type { FactOf } from "../../shared/protocol/events.ts";
 import type { InstrumentReading } from "../../shared/protocol/instruments.ts";
 import { stationNow } from "../../shared/weather/stationNow.ts";
 import { EngineTable } from "../../web/posts/cockpit/EngineTable.tsx";
@@ -38,6 +39,10 @@ function rows({ state, now }: Story): [band: string, old: boolean, words: string
   ]);
 }
 
+/** Records it as read just now. */
+const sent = (story: Story, fact: FactOf<"instrumentsRead">) =>
+  story.sent({ ...fact, from: story.now, to: story.now });
+
 describe("readings of instruments on a panel", () => {
   it("[INT-27] nothing is shown while no instrument has read anything", () => {
     expect(rows(running())).toEqual([]);
@@ -47,8 +52,8 @@ describe("readings of instruments on a panel", () => {
     const story = running();
     story.oil(3, 62);
     story.wait(1);
-    story.sent(reads("oilPressure", 3, 63));
-    story.sent(reads("busVolts", undefined, 27, "V"));
+    sent(story, reads("oilPressure", 3, 63));
+    sent(story, reads("busVolts", undefined, 27, "V"));
     const [oil, bus, ...more] = rows(story);
     expect(more).toEqual([]);
     expect(oil).toEqual([
@@ -57,13 +62,13 @@ describe("readings of instruments on a panel", () => {
       expect.stringMatching(/^3 63 psi normal Instrument Logger Ada read 62 psi, 1 s ago$/),
     ]);
     expect(bus?.[2]).toMatch(/^27 V .*Instrument Logger Nobody has read it yet$/);
-    story.sent(reads("oilPressure", 3, 101));
+    sent(story, reads("oilPressure", 3, 101));
     expect(rows(story)[0]).toEqual(["over", false, expect.stringContaining("over the limit")]);
   });
 
   it("[INT-27] at the type's limit it is silent and no longer judged", () => {
     const story = running();
-    story.sent(reads("oilPressure", 3, 63));
+    sent(story, reads("oilPressure", 3, 63));
     story.wait(4.999);
     expect(rows(story)[0]?.slice(0, 2)).toEqual(["normal", false]);
     story.wait(0.001);
@@ -72,7 +77,7 @@ describe("readings of instruments on a panel", () => {
 
   it("[INT-27] a figure that an instrument lowered is no person's, beside it or in the cockpit's table", () => {
     const story = running();
-    story.wait(1).sent(reads("oilPressure", 3, 39));
+    sent(story.wait(1), reads("oilPressure", 3, 39));
     expect(rows(story)[0]?.[2]).toContain("Nobody has read it yet");
     const table = () => renderToStaticMarkup(createElement(EngineTable, story)).replaceAll("\u00a0", " ");
     expect(table()).toContain("39, by an instrument (0 s)");

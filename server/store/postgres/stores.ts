@@ -1,10 +1,13 @@
+import { systemTimers } from "../../clock.ts";
 import type { Stores } from "../opened.ts";
 import { DatabaseClock } from "./clock.ts";
 import { postgresDirectory } from "./directory.ts";
+import { PostgresDuty } from "./duties.ts";
 import { PostgresEventStore } from "./events.ts";
 import type { Place } from "./link.ts";
 import { openPostgres } from "./open.ts";
 import { ServerPresence } from "./server-presence.ts";
+import { SharedProgress } from "./webhook-progress.ts";
 
 export async function openPostgresStores(place: Place, now: number): Promise<Stores> {
   await openPostgres(place, now);
@@ -12,7 +15,9 @@ export async function openPostgresStores(place: Place, now: number): Promise<Sto
   const presence = new ServerPresence(place);
   const store = new PostgresEventStore(place);
   const directory = postgresDirectory(place);
+  const webhooks = new SharedProgress(place);
   const close = async () => {
+    await webhooks.close();
     await store.close();
     await directory.close();
     await presence.leave();
@@ -20,5 +25,8 @@ export async function openPostgresStores(place: Place, now: number): Promise<Sto
   };
   // Autovacuum reuses the space in time.
   const compact = async () => {};
-  return { store, directory, compact, clocks, enter: (alone) => presence.enter(alone), close };
+  const duty: NonNullable<Stores["shared"]>["duty"] = (log) =>
+    new PostgresDuty(place, { timers: systemTimers, log });
+  const enter: Stores["enter"] = (alone) => presence.enter(alone);
+  return { store, directory, compact, clocks, enter, shared: { duty, webhooks }, close };
 }
