@@ -233,6 +233,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     sockets,
     ready: () => recordable.check(),
     streams: () => readers.size,
+    peers: () => services.peers.count(clock.now()),
     samples: () => feeds.counts,
     surroundings: options.metrics?.surroundings ?? [],
   };

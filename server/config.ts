@@ -135,6 +135,11 @@ export const environmentSchema = z.object({
   CHOCKSIDE_KEEP_INCIDENTS_MONTHS: months.default(PERIODS.incidents),
   CHOCKSIDE_KEEP_PEOPLE_MONTHS: months.default(PERIODS.people),
   CHOCKSIDE_KEEP_SIGN_INS_MONTHS: months.default(PERIODS.signIns),
+  CHOCKSIDE_SYSLOG: z
+    .string()
+    .regex(/^tls:\/\/[^/@]+:\d{1,5}$/, "must be tls://host:6514")
+    .optional(),
+  CHOCKSIDE_SYSLOG_CA: z.string().min(1, "must be the PEM file of an authority").optional(),
   CHOCKSIDE_LOG: z.enum(LOG_LEVELS, { error: `must be one of ${LOG_LEVELS.join(", ")}` }).default("info"),
 });
 
@@ -174,6 +179,8 @@ export interface Config {
   secretFiles: SecretFile[];
   /** Retention periods, in calendar months. */
   periods: Periods;
+  /** The receiver that gets every log line besides standard output; null for none. */
+  syslog: { url: string; ca: string | null } | null;
   logLevel: (typeof LOG_LEVELS)[number];
 }
 
@@ -237,6 +244,13 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
       people: of.CHOCKSIDE_KEEP_PEOPLE_MONTHS,
       signIns: of.CHOCKSIDE_KEEP_SIGN_INS_MONTHS,
     },
+    syslog:
+      of.CHOCKSIDE_SYSLOG === undefined
+        ? null
+        : {
+            url: of.CHOCKSIDE_SYSLOG,
+            ca: of.CHOCKSIDE_SYSLOG_CA === undefined ? null : resolve(of.CHOCKSIDE_SYSLOG_CA),
+          },
     logLevel: CHOCKSIDE_LOG,
   };
 }

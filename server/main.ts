@@ -1,6 +1,6 @@
 import { randomBytes, randomUUID } from "node:crypto";
 import { fileURLToPath } from "node:url";
-import { pino } from "pino";
+import { multistream, pino } from "pino";
 import { createApp } from "./app.ts";
 import { PIN_COST } from "./auth/pin.ts";
 import { ServerClock, systemTimers } from "./clock.ts";
@@ -20,6 +20,7 @@ import { buildServices } from "./services.ts";
 import { StartRefused } from "./start-refused.ts";
 import type { Directory } from "./store/directory.ts";
 import { openStores } from "./store/stores.ts";
+import { Syslog } from "./syslog.ts";
 import { surroundings } from "./telemetry/surroundings.ts";
 import { openTls, type Tls } from "./tls.ts";
 import { resolveByDns } from "./webhooks/address.ts";
@@ -42,7 +43,18 @@ await main().catch((error: unknown) => {
 
 async function main(): Promise<void> {
   const config = readConfig(process.env);
-  const log = pino({ ...LOG_OPTIONS, level: config.logLevel });
+  const syslog =
+    config.syslog &&
+    new Syslog(config.syslog.url, config.syslog.ca, {
+      timers: systemTimers,
+      now: Date.now,
+      say: (words) => console.log(`chockside: ${words}`),
+    });
+  const options = { ...LOG_OPTIONS, level: config.logLevel };
+  const log = syslog
+    ? // The logger has picked the lines by their level already.
+      pino(options, multistream([process.stdout, syslog].map((stream) => ({ stream, level: "trace" }))))
+    : pino(options);
   const tls = await openTls(config.tls, Date.now());
   const signer = openSigner(config.signingKey);
   const stores = await openStores(config, Date.now(), { ownThread: true });
@@ -135,6 +147,7 @@ async function main(): Promise<void> {
     await services.notary.idle();
     await bus.close();
     await stores.close();
+    syslog?.destroy();
   };
   for (const signal of ["SIGTERM", "SIGINT"]) process.on(signal, () => void stop(signal));
 

@@ -89,7 +89,7 @@ it("[INT-32] a supervisor maps a channel to a gauge on the aircraft's page, and 
     expect.stringMatching(/^Oil pressure, number 3 \(psi\)\s+OILP, psi, 1 psi, checked in May$/),
   ]);
   expect(rows.filter((row) => row.startsWith("Oil pressure, number 2"))).toEqual([]);
-  const anybody = await Seat.open(browser, server.url, "keren");
+  const anybody = await Seat.open(browser, server.url, "cador");
   await anybody.turnTo("/aircraft/QX-KIV");
   await anybody.sees("OILP, psi, 1 psi, checked in May");
   expect(await anybody.page.getByRole("button", { name: "Map the channels" }).count()).toBe(0);

@@ -70,6 +70,7 @@ describe("settings", () => {
       webhooks: null,
       webhookProgress: join(dirname(data), "webhooks"),
       mqtt: null,
+      syslog: null,
       plainLinks: false,
       postgres: null,
       redis: null,
@@ -131,6 +132,7 @@ describe("settings", () => {
         CHOCKSIDE_KEEP_SESSIONS_MONTHS: "60",
         CHOCKSIDE_WEBHOOKS: "/etc/hooks.json",
         CHOCKSIDE_MQTT: "/etc/broker.json",
+        CHOCKSIDE_SYSLOG: "tls://logs.example:6514",
         CHOCKSIDE_LOG: "silent",
       }),
     ).toEqual({
@@ -138,6 +140,7 @@ describe("settings", () => {
       webhooks: "/etc/hooks.json",
       webhookProgress: "/var/lib/webhooks",
       mqtt: "/etc/broker.json",
+      syslog: { url: "tls://logs.example:6514", ca: null },
       plainLinks: false,
       postgres: null,
       redis: null,
