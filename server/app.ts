@@ -47,7 +47,7 @@ import { requireSignIn } from "./http/signed-in.ts";
 import { serveSite } from "./http/site.ts";
 import { trainingRoutes } from "./http/training.ts";
 import { typeRoutes } from "./http/types.ts";
-import { webhookRoute } from "./http/webhooks.ts";
+import { webhookRoutes } from "./http/webhooks.ts";
 import { type LiveOptions, live } from "./live/attach.ts";
 import { Bounds } from "./live/person-bounds.ts";
 import { Readers } from "./live/readers.ts";
@@ -217,7 +217,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(houseRoutes, { directory, store });
       await inner.register(houseSettingsRoutes, { directory, clock });
       await inner.register(serviceAccountRoutes, { accounts });
-      await inner.register(webhookRoute, { webhooks: options.webhooks ?? null });
+      await inner.register(webhookRoutes, { webhooks: options.webhooks ?? null });
       await inner.register(begunTypeRoutes, { begun, directory });
       await inner.register(typeRoutes, { directory, types, seals, signIns });
       if (options.year) await inner.register(demoYearRoute, { year: options.year });
@@ -241,6 +241,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     sockets,
     ready: () => recordable.check(),
     streams: () => readers.size,
+    peers: () => services.peers.count(clock.now()),
     samples: () => feeds.counts,
     surroundings: options.metrics?.surroundings ?? [],
   };

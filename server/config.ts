@@ -130,10 +130,16 @@ export const environmentSchema = z.object({
     .regex(/^[A-Za-z0-9+/_=.~-]{24,}$/, "must be at least 24 letters and digits: openssl rand -base64 32")
     .optional(),
   CHOCKSIDE_WEBHOOKS: z.string().min(1).optional(),
+  CHOCKSIDE_MQTT: z.string().min(1).optional(),
   CHOCKSIDE_KEEP_SESSIONS_MONTHS: months.default(PERIODS.sessions),
   CHOCKSIDE_KEEP_INCIDENTS_MONTHS: months.default(PERIODS.incidents),
   CHOCKSIDE_KEEP_PEOPLE_MONTHS: months.default(PERIODS.people),
   CHOCKSIDE_KEEP_SIGN_INS_MONTHS: months.default(PERIODS.signIns),
+  CHOCKSIDE_SYSLOG: z
+    .string()
+    .regex(/^tls:\/\/[^/@]+:\d{1,5}$/, "must be tls://host:6514")
+    .optional(),
+  CHOCKSIDE_SYSLOG_CA: z.string().min(1, "must be the PEM file of an authority").optional(),
   CHOCKSIDE_LOG: z.enum(LOG_LEVELS, { error: `must be one of ${LOG_LEVELS.join(", ")}` }).default("info"),
 });
 
@@ -165,10 +171,16 @@ export interface Config {
   webhooks: string | null;
   /** Absolute path of the folder for how far each webhook came, beside the database file. */
   webhookProgress: string;
+  /** Absolute path of the file that names an MQTT broker and its topics; null for none. */
+  mqtt: string | null;
+  /** True where the operator says that nobody else is on the network between this server and others. */
+  plainLinks: boolean;
   /** Files that secrets were read from. */
   secretFiles: SecretFile[];
   /** Retention periods, in calendar months. */
   periods: Periods;
+  /** The receiver that gets every log line besides standard output; null for none. */
+  syslog: { url: string; ca: string | null } | null;
   logLevel: (typeof LOG_LEVELS)[number];
 }
 
@@ -222,6 +234,8 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
     secret: of.CHOCKSIDE_SECRET ?? null,
     metricsToken: of.CHOCKSIDE_METRICS_TOKEN ?? null,
     webhooks: of.CHOCKSIDE_WEBHOOKS === undefined ? null : resolve(of.CHOCKSIDE_WEBHOOKS),
+    mqtt: of.CHOCKSIDE_MQTT === undefined ? null : resolve(of.CHOCKSIDE_MQTT),
+    plainLinks: of.CHOCKSIDE_LINKS === "plain",
     webhookProgress: join(dirname(data), "webhooks"),
     secretFiles: secretFilesOf(set),
     periods: {
@@ -230,6 +244,13 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
       people: of.CHOCKSIDE_KEEP_PEOPLE_MONTHS,
       signIns: of.CHOCKSIDE_KEEP_SIGN_INS_MONTHS,
     },
+    syslog:
+      of.CHOCKSIDE_SYSLOG === undefined
+        ? null
+        : {
+            url: of.CHOCKSIDE_SYSLOG,
+            ca: of.CHOCKSIDE_SYSLOG_CA === undefined ? null : resolve(of.CHOCKSIDE_SYSLOG_CA),
+          },
     logLevel: CHOCKSIDE_LOG,
   };
 }

@@ -4,7 +4,7 @@ import { StartRefused } from "./start-refused.ts";
 /** Hosts on this machine, including Unix sockets. */
 const HERE = /^(localhost|127(\.\d{1,3}){3}|\[?::1\]?|\/.*|)$/;
 
-/** The connection to PostgreSQL or Redis, from its address in the settings, without the credentials. */
+/** The connection to PostgreSQL, Redis or an MQTT broker, from its address in the settings, without the credentials. */
 export interface Link {
   host: string;
   /**
@@ -17,7 +17,8 @@ export interface Link {
 export function linkOf(address: string): Link {
   if (/^postgres(ql)?:/.test(address)) return postgresLink(address);
   const { protocol, hostname: host } = new URL(URL.canParse(address) ? address : "unknown://unknown");
-  if (protocol === "rediss:" && checksCertificates()) return { host, is: "checked" };
+  if ((protocol === "rediss:" || protocol === "mqtts:") && checksCertificates())
+    return { host, is: "checked" };
   return { host, is: HERE.test(host) ? "here" : "open" };
 }
 

@@ -1,6 +1,6 @@
 import { randomBytes, randomUUID } from "node:crypto";
 import { fileURLToPath } from "node:url";
-import { pino } from "pino";
+import { multistream, pino } from "pino";
 import { createApp } from "./app.ts";
 import { PIN_COST } from "./auth/pin.ts";
 import { ServerClock, systemTimers } from "./clock.ts";
@@ -8,15 +8,19 @@ import { type Config, readConfig } from "./config.ts";
 import { seedDemo } from "./demo.ts";
 import { DemoYear } from "./demo-year.ts";
 import { openSigner } from "./evidence/signer.ts";
+import { MqttFeeds } from "./feeds/mqtt.ts";
+import { readMqtt } from "./feeds/mqtt-settings.ts";
 import { RawSamples } from "./feeds/raw-samples.ts";
 import { randomIds } from "./ids.ts";
 import { LOG_OPTIONS } from "./log.ts";
 import { NO_BUS } from "./many/bus.ts";
+import { ALONE } from "./many/duty.ts";
 import { RedisBus } from "./many/redis-bus.ts";
 import { buildServices } from "./services.ts";
 import { StartRefused } from "./start-refused.ts";
 import type { Directory } from "./store/directory.ts";
 import { openStores } from "./store/stores.ts";
+import { Syslog } from "./syslog.ts";
 import { surroundings } from "./telemetry/surroundings.ts";
 import { openTls, type Tls } from "./tls.ts";
 import { resolveByDns } from "./webhooks/address.ts";
@@ -39,7 +43,18 @@ await main().catch((error: unknown) => {
 
 async function main(): Promise<void> {
   const config = readConfig(process.env);
-  const log = pino({ ...LOG_OPTIONS, level: config.logLevel });
+  const syslog =
+    config.syslog &&
+    new Syslog(config.syslog.url, config.syslog.ca, {
+      timers: systemTimers,
+      now: Date.now,
+      say: (words) => console.log(`chockside: ${words}`),
+    });
+  const options = { ...LOG_OPTIONS, level: config.logLevel };
+  const log = syslog
+    ? // The logger has picked the lines by their level already.
+      pino(options, multistream([process.stdout, syslog].map((stream) => ({ stream, level: "trace" }))))
+    : pino(options);
   const tls = await openTls(config.tls, Date.now());
   const signer = openSigner(config.signingKey);
   const stores = await openStores(config, Date.now(), { ownThread: true });
@@ -72,13 +87,19 @@ async function main(): Promise<void> {
     secret,
     raw: new RawSamples(config.samples),
   });
+  const duty = stores.shared?.duty(log) ?? ALONE;
+  const progress = stores.shared?.webhooks ?? new Progress(config.webhookProgress);
   const webhooks =
     config.webhooks === null
       ? null
       : new Webhooks(
-          { ...services, log, resolve: resolveByDns, progress: new Progress(config.webhookProgress) },
+          { ...services, log, resolve: resolveByDns, progress, duty },
           readTargets(config.webhooks),
         );
+  const broker = config.mqtt === null ? null : readMqtt(config.mqtt, config.plainLinks);
+  // Of several servers one listens to the broker: each would record every reading.
+  const stopMqtt =
+    broker && duty.share("mqtt", () => MqttFeeds.begin({ ...services, log, timers: systemTimers }, broker));
   const app = await createApp(services, {
     logger: log,
     site: SITE,
@@ -123,12 +144,14 @@ async function main(): Promise<void> {
     setTimeout(() => process.exit(1), STOP_MS).unref();
     await app.close();
     await webhooks?.close();
+    await stopMqtt?.();
     services.close();
     await services.notary.idle();
     await services.writings.close();
     await index.close();
     await bus.close();
     await stores.close();
+    syslog?.destroy();
   };
   for (const signal of ["SIGTERM", "SIGINT"]) process.on(signal, () => void stop(signal));
 

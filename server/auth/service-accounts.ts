@@ -117,6 +117,14 @@ export class ServiceAccounts {
     return entry !== null && isOfUse(entry.body, this.#deps.clock.now());
   }
 
+  /** Returns an account that may be used now; null otherwise. For what the operator set up: no secret is asked for. */
+  async ofUse(id: string): Promise<Account | null> {
+    const body = (await this.#deps.directory.register.one("serviceAccount", id))?.body;
+    return body && isOfUse(body, this.#deps.clock.now())
+      ? { id, name: body.name, scopes: body.scopes }
+      : null;
+  }
+
   /** Returns the account of a token. @param address that the request came from */
   async who(token: string, address: string): Promise<Known> {
     const [, id, secret] = TOKEN.exec(token) ?? [];

@@ -8,10 +8,12 @@ import type { Sessions } from "../sessions/sessions.ts";
 import type { Directory } from "../store/directory.ts";
 import type { RawSamples } from "./raw-samples.ts";
 import type { SampleLine } from "./samples.ts";
-import { type Stretch, Windows } from "./windows.ts";
+import { gaugeKey, type Stretch, Windows } from "./windows.ts";
 
 /** A stretch that no later sample ended is recorded after this. Milliseconds. */
 const LATEST_MS = 1_000;
+/** Stretches that wait for a database that does not answer: ten minutes and more. The oldest are given up first. */
+const WAITING = 1_000;
 /** Faults that an answer names. */
 const NAMED = 20;
 
@@ -31,12 +33,16 @@ export interface Taken {
   session: string | null;
   taken: number;
   refused: number;
-  faults: { line: number; fault: SampleFault | "malformed" | "notInOrder" }[];
+  faults: { line: number; fault: SampleFault | "malformed" | "takenAlready" }[];
 }
+
+type RawPiece = Awaited<ReturnType<RawSamples["keep"]>>;
 
 interface Feed {
   session: string;
   windows: Windows;
+  /** Stretches that are not recorded yet, the oldest first; `kept` once their samples are in the file. */
+  waiting: (Stretch & { kept?: RawPiece })[];
   /** Recording, one after another. */
   busy: Promise<void>;
   stop: (() => void) | null;
@@ -79,7 +85,7 @@ export class Feeds {
       if (stretches) {
         taken += 1;
         ended.push(...stretches);
-      } else faults.push({ line, fault: "notInOrder" });
+      } else faults.push({ line, fault: "takenAlready" });
     }
     const { taken: before, refused } = this.#counts;
     this.#counts = { taken: before + taken, refused: refused + faults.length };
@@ -110,12 +116,15 @@ export class Feeds {
     return { sessions: told, faulty };
   }
 
+  /** Returns the feed of an account. After a restart it goes on from what the record has of it. */
   #feedOf(account: Account, { state }: LiveSession): Feed {
     const key = `${account.id} ${state.aircraft}`;
     const known = this.#feeds.get(key);
     if (known?.session === state.id) return known;
     known?.stop?.();
-    const feed = { session: state.id, windows: new Windows(), busy: Promise.resolve(), stop: null };
+    const read = Object.values(state.instruments ?? {}).filter((i) => i.name === account.name);
+    const windows = new Windows(read.map((i) => [gaugeKey(i.gauge, i.engine ?? null), i.to]));
+    const feed = { session: state.id, windows, waiting: [], busy: Promise.resolve(), stop: null };
     this.#feeds.set(key, feed);
     return feed;
   }
@@ -128,28 +137,31 @@ export class Feeds {
   }
 
   #record(feed: Feed, account: Account, stretches: readonly Stretch[]): Promise<void> {
-    const turn = feed.busy.then(() => this.#recordAll(feed, account, stretches));
+    feed.waiting.push(...stretches);
+    const lost = feed.waiting.splice(0, Math.max(0, feed.waiting.length - WAITING)).length;
+    if (lost > 0) this.#deps.log.error({ session: feed.session, lost }, "readings were given up");
+    const turn = feed.busy.then(() => this.#recordAll(feed, account));
     feed.busy = turn.catch(() => undefined);
     return turn;
   }
 
-  async #recordAll(feed: Feed, account: Account, stretches: readonly Stretch[]): Promise<void> {
+  /** Records what waits, in order. A stretch that cannot be recorded waits for the next turn. */
+  async #recordAll(feed: Feed, account: Account): Promise<void> {
     const { sessions, clock, log, raw } = this.#deps;
     const by = { account: account.id, name: account.name };
-    const live = stretches.length === 0 ? null : await sessions.get(feed.session);
-    for (const { from, to, readings, samples } of stretches) {
-      const kept = await raw?.keep(feed.session, samples).catch((error) => {
-        log.error({ err: error, session: feed.session }, "the samples could not be kept");
-      });
-      const fact = {
-        type: "instrumentsRead" as const,
-        ...by,
-        from,
-        to,
-        ...(kept ? { raw: kept } : {}),
-        readings,
-      };
+    const live = feed.waiting.length === 0 ? null : await sessions.get(feed.session);
+    for (let next = feed.waiting[0]; next; next = feed.waiting[0]) {
+      const { from, to, readings, samples } = next;
+      if (!next.kept) {
+        const kept = await raw?.keep(feed.session, samples).catch((error) => {
+          log.error({ err: error, session: feed.session }, "the samples could not be kept");
+        });
+        if (kept) next.kept = kept;
+      }
+      const sealed = next.kept ? { raw: next.kept } : {};
+      const fact = { type: "instrumentsRead" as const, ...by, from, to, ...sealed, readings };
       await live?.run((draft) => draft.take(recordInstrument(draft.state, fact, clock.now())));
+      if (feed.waiting[0] === next) feed.waiting.shift();
     }
   }
 }

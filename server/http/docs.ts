@@ -5,9 +5,11 @@ import { jsonSchemaTransform } from "fastify-type-provider-zod";
 import { asyncApi } from "../live/asyncapi.ts";
 import { VERSION } from "../version.ts";
 import { DocumentedProblems } from "./documented.ts";
+import { refuseUnknownFilters } from "./known-filters.ts";
 
 /** Serves OpenAPI, generated from the routes' schemas, with a page at /docs. */
 export async function document(app: FastifyInstance): Promise<void> {
+  refuseUnknownFilters(app);
   const problems = new DocumentedProblems();
   problems.watch(app);
   await app.register(swagger, {

@@ -16,7 +16,7 @@ const FORMS: Readonly<Record<string, SampleForm>> = { "application/x-ndjson": "n
 const description =
   "Each line is a sample: `channel`, `engine` (null or absent for a gauge of the aircraft), `time` (ISO 8601 with its " +
   "offset, or milliseconds since 1970), `value` and `unit`; as a JSON object, or as a row under the header " +
-  `\`channel,engine,time,value,unit\`. At most ${MOST_SAMPLES} lines, in the order of their times. A line with a fault ` +
+  `\`channel,engine,time,value,unit\`. At most ${MOST_SAMPLES} lines. A gauge has one sample of each moment: what is sent again is not taken again. A line with a fault ` +
   "is left out and counted, and the first 20 are named. The record gets the last value and the extremes of each gauge " +
   "in each second, and each crossing of a mark at once; the samples are kept beside it with their digest in the record.";
 

@@ -1,7 +1,9 @@
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
+import { auditTo } from "../audit.ts";
 import { qualified } from "../auth/refused.ts";
 import type { Webhooks } from "../webhooks/webhooks.ts";
+import { ProblemError } from "./problem.ts";
 import { identityOf } from "./signed-in.ts";
 
 const letter = z.object({
@@ -12,8 +14,8 @@ const letter = z.object({
   why: z.string(),
 });
 
-/** Route by which supervisors see whether webhooks arrive. They are set by the operator alone. */
-export const webhookRoute: FastifyPluginAsyncZod<{ webhooks: Webhooks | null }> = async (
+/** Routes by which supervisors see whether webhooks arrive. They are set by the operator alone. */
+export const webhookRoutes: FastifyPluginAsyncZod<{ webhooks: Webhooks | null }> = async (
   app,
   { webhooks },
 ) => {
@@ -31,7 +33,11 @@ export const webhookRoute: FastifyPluginAsyncZod<{ webhooks: Webhooks | null }> 
                 name: z.string(),
                 host: z.string(),
                 kinds: z.array(z.string()),
-                waits: z.string().nullable().describe("Why the newest message waits; null when none does"),
+                here: z.boolean().describe("True when this server sends it: of several servers one does"),
+                waits: z
+                  .string()
+                  .nullable()
+                  .describe("Why the newest message waits; null when none does, or another server sends it"),
               }),
             ),
             givenUp: z.array(letter),
@@ -42,6 +48,32 @@ export const webhookRoute: FastifyPluginAsyncZod<{ webhooks: Webhooks | null }> 
     async (request) => {
       qualified(identityOf(request).person);
       return { targets: webhooks?.states() ?? [], givenUp: (await webhooks?.deadLetters()) ?? [] };
+    },
+  );
+
+  app.post(
+    "/webhooks/again",
+    {
+      config: { costly: true, problems: ["notFound", "notQualified"] },
+      schema: {
+        tags: ["webhooks"],
+        summary: "Send a message that was given up once more; one that is taken is no longer listed",
+        body: z.strictObject({ target: z.string().max(40), id: z.string().max(200) }),
+        response: {
+          200: z.object({ why: z.string().nullable().describe("Why it was not taken; null when it was") }),
+        },
+      },
+    },
+    async (request) => {
+      const { person } = identityOf(request);
+      qualified(person);
+      const why = await webhooks?.again(request.body);
+      if (why === undefined) throw new ProblemError("notFound", "No such message was given up");
+      auditTo(request.log).done("webhookAgain", {
+        person: person.id,
+        path: `webhooks/${request.body.target}`,
+      });
+      return { why };
     },
   );
 };

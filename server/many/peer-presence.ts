@@ -16,6 +16,13 @@ export class PeerPresence {
     for (const [session, { at }] of known) if (now - at > GONE_MS) known.delete(session);
   }
 
+  /** Returns how many other servers told of their panels lately. */
+  count(now: number): number {
+    const newest = (known: Map<string, { at: number }>) =>
+      Math.max(0, ...[...known.values()].map((k) => k.at));
+    return [...this.#servers.values()].filter((known) => now - newest(known) <= GONE_MS).length;
+  }
+
   /** Returns when another running server last heard each post's holder. */
   of(session: string, now: number): LastHeard {
     const latest: LastHeard = {};

@@ -8,6 +8,7 @@ import { SPOKEN } from "../../shared/words/spoken.ts";
 import { drawExchange } from "./chart.ts";
 import { printEngines } from "./recordEngines.ts";
 import type { RecordForm } from "./recordForm.ts";
+import { printMeasured } from "./recordMeasured.ts";
 import { printReturn } from "./recordReturn.ts";
 import { printStops } from "./recordStops.ts";
 import { Sheet } from "./sheet.ts";
@@ -33,6 +34,7 @@ export async function printRecord(record: SessionRecord, now: number, form: Reco
   if (record.debrief) await whatTheyDid(sheet, record.debrief, record.language);
   if (record.returned) await printReturn(sheet, record.returned);
   await printEngines(sheet, record);
+  await printMeasured(sheet, record);
   await printStops(sheet, record, form);
   if (form === "short") {
     await outOfRange(sheet, record);

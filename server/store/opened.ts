@@ -1,7 +1,11 @@
 import type { MachineClocks } from "../clock.ts";
+import type { Duty } from "../many/duty.ts";
+import type { ProgressStore } from "../webhooks/progress.ts";
 import type { Directory } from "./directory.ts";
 import type { EventStore } from "./events.ts";
 import type { SearchIndex } from "./search-index.ts";
+
+type DutyLog = Record<"info" | "error", (detail: object, message: string) => void>;
 
 /** The databases of a server, or of a command beside it. */
 export interface Stores {
@@ -14,5 +18,7 @@ export interface Stores {
   clocks: MachineClocks;
   /** Begins to serve among other servers on the database; null when only one server can use it. */
   enter: ((alone: () => Promise<void>) => Promise<void>) | null;
+  /** What several servers on the database share besides the record; null when only one server can use it. */
+  shared: { duty(log: DutyLog): Duty; webhooks: ProgressStore } | null;
   close(): Promise<void>;
 }

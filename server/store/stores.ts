@@ -40,7 +40,7 @@ export async function openStores(
     db.pragma("wal_checkpoint(TRUNCATE)");
   };
   const openIndex = async () => new SqliteSearchIndex(data);
-  return { store, directory, openIndex, compact, clocks: machineClocks, enter: null, close };
+  return { store, directory, openIndex, compact, clocks: machineClocks, enter: null, shared: null, close };
 }
 
 /**

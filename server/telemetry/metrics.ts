@@ -16,6 +16,8 @@ export interface MetricSources {
   ready(): Promise<boolean>;
   /** Open streams of server-sent events. */
   streams(): number;
+  /** Other servers on the database that told of their panels lately. */
+  peers(): number;
   /** Samples of instruments since the start. */
   samples(): { taken: number; refused: number };
   surroundings: readonly Surrounding[];
@@ -99,6 +101,7 @@ export class Metrics {
     gauge("chockside_holds_open", "Holds that stand", () => sources.overview().holds);
 
     gauge("chockside_streams", "Open streams of server-sent events", () => sources.streams());
+    gauge("chockside_peers", "Other servers that told of their panels within 5 s", () => sources.peers());
     for (const { name, help, read } of sources.surroundings) gauge(name, help, read);
     new Counter({
       name: "chockside_samples_total",

@@ -3,7 +3,7 @@ import { LiveReader, type LiveReaderDeps } from "../live/live-reader.ts";
 import { positionIn } from "../live/stream-position.ts";
 import { AddressRefused, type Resolve } from "./address.ts";
 import { webhookBody, webhookKind } from "./kinds.ts";
-import type { Progress } from "./progress.ts";
+import type { ProgressStore } from "./progress.ts";
 import { sendTo } from "./send.ts";
 import type { Target } from "./targets.ts";
 
@@ -19,7 +19,7 @@ const LATER = [408, 425, 429];
 
 export interface CourierDeps extends LiveReaderDeps {
   timers: Timers;
-  progress: Progress;
+  progress: ProgressStore;
   resolve: Resolve;
   log: { error(detail: object, message: string): void; warn(detail: object, message: string): void };
 }

@@ -1,7 +1,8 @@
 import { appendFile, mkdir, readFile, rename, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 
-const SHOWN = 100;
+/** Messages that were given up and are shown. */
+export const SHOWN = 100;
 
 /** A message that was given up, and why. */
 export interface DeadLetter {
@@ -12,15 +13,26 @@ export interface DeadLetter {
   why: string;
 }
 
+/** How far each target came, and what was given up. */
+export interface ProgressStore {
+  /** Returns the position that a target reached; null before its first message. */
+  position(target: string): Promise<string | null>;
+  reached(target: string, position: string): Promise<void>;
+  gaveUp(letter: DeadLetter): Promise<void>;
+  /** Returns the last messages that were given up, the newest first. */
+  deadLetters(): Promise<DeadLetter[]>;
+  /** Forgets a message that was given up: its target has it now. */
+  taken(letter: Pick<DeadLetter, "target" | "id">): Promise<void>;
+}
+
 /** How far each target came, and what was given up, in files beside the database. */
-export class Progress {
+export class Progress implements ProgressStore {
   readonly #folder: string;
 
   constructor(folder: string) {
     this.#folder = folder;
   }
 
-  /** Returns the position that a target reached; null before its first message. */
   async position(target: string): Promise<string | null> {
     try {
       return await readFile(join(this.#folder, `${target}.position`), "utf8");
@@ -44,8 +56,19 @@ export class Progress {
     });
   }
 
-  /** Returns the last ones, the newest first. */
   async deadLetters(): Promise<DeadLetter[]> {
+    return (await this.#letters()).slice(-SHOWN).reverse();
+  }
+
+  async taken({ target, id }: Pick<DeadLetter, "target" | "id">): Promise<void> {
+    const left = (await this.#letters()).filter((l) => l.target !== target || l.id !== id);
+    const file = join(this.#folder, "dead-letters.ndjson");
+    const text = left.map((letter) => `${JSON.stringify(letter)}\n`).join("");
+    await writeFile(`${file}.new`, text, { mode: 0o600 });
+    await rename(`${file}.new`, file);
+  }
+
+  async #letters(): Promise<DeadLetter[]> {
     const text = await readFile(join(this.#folder, "dead-letters.ndjson"), "utf8").catch(
       (error: NodeJS.ErrnoException) => {
         if (error.code === "ENOENT") return "";
@@ -53,10 +76,7 @@ export class Progress {
       },
     );
     const lines = text.split("\n").filter((line) => line !== "");
-    return lines
-      .slice(-SHOWN)
-      .reverse()
-      .map((line) => JSON.parse(line) as DeadLetter);
+    return lines.map((line) => JSON.parse(line) as DeadLetter);
   }
 
   async #ready(): Promise<void> {

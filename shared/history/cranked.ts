@@ -41,6 +41,7 @@ export function crankedRow(
       ...airFigure(after),
     },
     exceeded: [],
+    differs: [],
     crew: Object.fromEntries(POSTS.map((p) => [p, after.posts[p]?.name ?? null])) as Record<
       Post,
       string | null

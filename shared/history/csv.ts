@@ -47,6 +47,9 @@ const COLUMNS: readonly Column[] = [
   plain("exceeded", "limits of the type that were passed: limit, allowed, found", (r) =>
     r.exceeded.map((e) => `${e.limit} ${e.allowed} ${e.found}`).join("; "),
   ),
+  plain("differs", "what people said beyond the type's tolerance of what was measured", (r) =>
+    r.differs.map((d) => `${d.figure} ${d.said} ${d.measured}`).join("; "),
+  ),
   ...POSTS.map((post) => plain(post, "who held the post at the engagement", (r) => text(r.crew[post]))),
   plain("equipment", "labels of the start", (r) => r.equipment.join("; ")),
   plain("alerts", "kinds, in order of time", (r) => r.alerts.map((a) => a.kind).join("; ")),

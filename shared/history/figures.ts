@@ -28,6 +28,11 @@ export const HISTORY_FIGURES = {
     ofStarter: true,
     source: "starter engaged to released, by the record",
   },
+  starterMeasuredS: {
+    unit: "s",
+    worse: "high",
+    source: "time that an instrument's bus volts stayed below the type's figure around the engagement",
+  },
   restS: {
     unit: "s",
     worse: "either",
@@ -46,6 +51,11 @@ export const HISTORY_FIGURES = {
     judged: true,
     source: "catch to the reading that showed the first oil pressure",
   },
+  oilFirstMeasuredS: {
+    unit: "s",
+    worse: "high",
+    source: "reported catch to the first oil pressure that an instrument read",
+  },
   oilNormalS: {
     unit: "s",
     worse: "high",
@@ -62,6 +72,7 @@ export const HISTORY_FIGURES = {
   },
   voltsExpected: { unit: "V", worse: "either", source: "lowest volts worked out as the starter was engaged" },
   voltsSeen: { unit: "V", worse: "low", source: "lowest volts read while it was engaged" },
+  voltsMeasured: { unit: "V", worse: "low", source: "lowest volts that an instrument read meanwhile" },
   voltsDifference: {
     unit: "V",
     worse: "low",

@@ -15,6 +15,7 @@ import {
   stopsRaised,
 } from "./happened.ts";
 import { idleFigures } from "./idle.ts";
+import { differences, measuredFigures, type Stretch, stretchesAfter } from "./measured.ts";
 import type { Raised, StartRow } from "./row.ts";
 import { attemptFigures, runUpFigures, voltFigures, warmUpFigures } from "./running.ts";
 
@@ -27,6 +28,8 @@ export interface StartHistory {
   state: SessionState | null;
   rows: StartRow[];
   fitted: Fitted[];
+  /** The newest readings of instruments that measure a start. */
+  stretches: Stretch[];
   /** The attempt that is open at each engine. */
   open: Record<number, Attempt>;
   /** Raised before the first engagement: they belong to its row. */
@@ -37,6 +40,7 @@ export const NO_STARTS: StartHistory = {
   state: null,
   rows: [],
   fitted: [],
+  stretches: [],
   open: {},
   early: NOTHING_RAISED,
 };
@@ -50,6 +54,8 @@ export function startsAfter(history: StartHistory, events: readonly SessionEvent
     next.state = after;
     if (event.fact.type === "planned") next.fitted = event.fact.fitted ?? [];
     for (const engine of after.engines) followEngine(next, { event, before, after }, engine);
+    if (event.fact.type === "instrumentsRead") next.stretches = stretchesAfter(next.stretches, event.fact);
+    if (next.stretches.length > 0) measure(next, after);
     addRaised(next, { event, before, after });
     followRaised(next, { event, before, after });
     if (event.fact.type === "exceeded") addExceeded(next, event.fact);
@@ -104,6 +110,21 @@ function grown(row: StartRow, attempt: Attempt | null, { event, after }: Moment,
       ...(caught === null ? {} : runUpFigures(after.type, engine)),
     },
   };
+}
+
+/** Measures the newest start of each engine by what instruments have read, in a history that may be changed. */
+function measure(history: StartHistory, state: SessionState): void {
+  const since = history.stretches[0]?.from ?? 0;
+  for (const { n, starter } of state.engines) {
+    const at = history.rows.findLastIndex((r) => r.n === n);
+    const row = history.rows[at];
+    const use = row && starter.findLast(({ on }) => on === row.at);
+    // What was measured of an older engagement is no longer here.
+    if (!row || !use || row.at < since) continue;
+    const caught = history.open[n]?.crankedAt === row.at ? history.open[n].caught : null;
+    const figures = { ...row.figures, ...measuredFigures(history.stretches, state, { n, use, caught }) };
+    history.rows[at] = { ...row, figures, differs: differences(figures, state.type) };
+  }
 }
 
 function reachedBy(engine: Engine, before: StartRow["reached"]): StartRow["reached"] {

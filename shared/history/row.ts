@@ -63,6 +63,19 @@ export const raisedSchema = z.strictObject({
 });
 export type Raised = z.infer<typeof raisedSchema>;
 
+/** Figures that both people and instruments tell. */
+export const MEASURED_FIGURES = ["starter", "volts", "oilFirst"] as const;
+export type MeasuredFigure = (typeof MEASURED_FIGURES)[number];
+
+/** A figure of which people said something else than instruments measured, by more than the type allows. */
+const differenceSchema = z.strictObject({
+  figure: z.enum(MEASURED_FIGURES),
+  said: z.number(),
+  measured: z.number(),
+  /** The type's tolerance. */
+  within: z.number(),
+});
+
 /** One start of one engine: one engagement of its starter, and what followed. */
 export const startRowSchema = z.strictObject({
   session: z.string(),
@@ -97,6 +110,7 @@ export const startRowSchema = z.strictObject({
       found: z.number(),
     }),
   ),
+  differs: z.array(differenceSchema),
   /** Who held each post at the engagement, as the sealed record names them; null where nobody did. */
   crew: z.strictObject({
     cockpit: z.string().nullable(),

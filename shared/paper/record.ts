@@ -18,6 +18,7 @@ import { type EngineTimes, engineTimes } from "./engineTimes.ts";
 import { type ExchangeRow, exchangeRows } from "./exchange.ts";
 import { type CheckRow, checkLog, type VoltsRow, voltsLog } from "./figureLog.ts";
 import type { LogRow } from "./logRow.ts";
+import { type MeasuredRow, measuredLog } from "./measuredLog.ts";
 import { type Moment, momentsOf } from "./moments.ts";
 import { type ReturnLog, returnLog } from "./returnLog.ts";
 import { type StopRow, stopLog } from "./stopLog.ts";
@@ -63,6 +64,8 @@ export interface SessionRecord {
   endedAt: number | null;
   /** The attempts to start each engine; of a return, only those in it. */
   engines: EngineTimes[];
+  /** What instruments measured of the starts. */
+  measured: MeasuredRow[];
   /** Null for a start. */
   returned: ReturnLog | null;
   volts: VoltsRow[];
@@ -117,6 +120,7 @@ export function recordOf(events: readonly SessionEvent[], headHash: string, say:
     plannedAt: plan.at,
     endedAt: over?.event.at ?? null,
     engines: state.engines.map((e) => attemptsOf(moments, e.n, state, say)),
+    measured: measuredLog(events, say.language),
     returned: returnLog(moments, lookup),
     volts: voltsLog(moments, say),
     checks: checkLog(moments, say),

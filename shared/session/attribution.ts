@@ -14,4 +14,6 @@ export interface Attribution {
 export interface Reading extends Quantity {
   at: number;
   name: string;
+  /** Set when an instrument read it; `name` is then that of its service account. */
+  byInstrument?: true;
 }

@@ -17,6 +17,7 @@ export function gaugeChecks(type: AircraftType, fault: Fault): void {
     range(check, `checks.${i}.range`, fault);
   });
   warmUp(type, fault);
+  measured(type, fault);
   const { atLeast } = type.brakePressure;
   unitOfKind("pressure", atLeast.unit, "brakePressure.atLeast.unit", fault);
   if (atLeast.value <= 0) fault("brakePressure.atLeast", faultText("notPositive", atLeast.value));
@@ -109,4 +110,14 @@ function warmUp({ warmUp: gates, gauges }: AircraftType, fault: Fault): void {
     if (value < from || value > to) fault(path, faultText("gateOffScale", value, from, to));
     else if (above(value, gauge.max)) fault(path, faultText("gateAboveMost", value, gauge.max ?? 0));
   });
+}
+
+/** Reports a start that no gauge can measure. */
+function measured({ measured: rules, gauges }: AircraftType, fault: Fault): void {
+  if (!rules) return;
+  const bus = gauges.find((g) => g.id === "busVolts" && !g.perEngine);
+  const { value } = rules.starterBelow;
+  if (!bus) fault("measured", "a busVolts gauge of the aircraft is needed");
+  else if (value < bus.scale.from || value > bus.scale.to)
+    fault("measured.starterBelow", faultText("offScale", value, bus.scale.from, bus.scale.to));
 }

@@ -8,6 +8,7 @@ import { cardSchema } from "./card.ts";
 import { drillSchema } from "./drill.ts";
 import { electricalSchema, groundPowerSchema } from "./electrical.ts";
 import { factorIn, limitIn, limitSchema, secondsSchema, sourceSchema } from "./limit.ts";
+import { measuredSchema } from "./measured.ts";
 import { oilSchema } from "./oil.ts";
 import { orderSchema } from "./order.ts";
 import { primeSchema } from "./prime.ts";
@@ -179,6 +180,8 @@ export const aircraftTypeSchema = z.strictObject({
   drills: z.array(drillSchema).max(30),
   card: cardSchema.optional(),
   stopping: stoppingSchema.optional(),
+  /** Absent: a start is not measured, and nothing is pointed out. */
+  measured: measuredSchema.optional(),
   requiredPosts: z.array(postSchema).min(1).max(8),
   timing: timingSchema,
   /** The last share of a report's fresh time, in which it is asked for again before a clearance. Absent: `RENEWED_IN`. */

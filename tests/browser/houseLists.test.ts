@@ -1,6 +1,7 @@
 import { readFile } from "node:fs/promises";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
+import { axeFaults } from "./measure.ts";
 import { openBrowser, Seat } from "./seat.ts";
 import { TestServer } from "./server.ts";
 
@@ -70,4 +71,27 @@ it("[HSE-30] a faulty file is told with the place of each fault, cannot be taken
   await judged.waitFor({ state: "detached" });
   expect(await saved()).toBe(before);
   expect(office.complaints).toEqual([]);
+});
+
+it("[INT-32] a supervisor maps a channel to a gauge on the aircraft's page, and everybody sees it there", async () => {
+  await office.turnTo("/aircraft/QX-KIV");
+  const part = office.page.getByRole("region", { name: "Instruments" });
+  await office.press("Map the channels");
+  await part.getByLabel("Channel, Oil pressure, number 3 (psi)").fill("OILP");
+  await part.getByLabel("Quality, Oil pressure, number 3 (psi)").fill("1 psi, checked in May");
+  // Another channel is unmapped by an empty name.
+  await part.getByLabel("Channel, Oil pressure, number 2 (psi)").fill("");
+  expect(await axeFaults(office.page)).toEqual([]);
+  await office.press("Keep the channels");
+  await part.getByText("OILP, psi, 1 psi, checked in May").waitFor();
+  const rows = await part.getByRole("listitem").allInnerTexts();
+  expect(rows.filter((row) => row.startsWith("Oil pressure, number 3"))).toEqual([
+    expect.stringMatching(/^Oil pressure, number 3 \(psi\)\s+OILP, psi, 1 psi, checked in May$/),
+  ]);
+  expect(rows.filter((row) => row.startsWith("Oil pressure, number 2"))).toEqual([]);
+  const anybody = await Seat.open(browser, server.url, "cador");
+  await anybody.turnTo("/aircraft/QX-KIV");
+  await anybody.sees("OILP, psi, 1 psi, checked in May");
+  expect(await anybody.page.getByRole("button", { name: "Map the channels" }).count()).toBe(0);
+  expect([...office.complaints, ...anybody.complaints]).toEqual([]);
 });

@@ -14,6 +14,7 @@ import {
   readyWithReason,
 } from "../browser/startSteps.ts";
 import type { Camera } from "./camera.ts";
+import { photographChannels, photographInstruments } from "./inOut.ts";
 import { photographPages } from "./pages.ts";
 
 /** Photographs every post's panel at this moment. */
@@ -103,6 +104,7 @@ export async function photographStart(
   }
   await toWarmUp(crew);
   await posts(camera, "Warm-up", crew);
+  await photographInstruments(camera, server, url, crew);
   await cockpit.page.locator(".readings").waitFor();
   await camera.take("Readings over time", "Cockpit", cockpit.page, false, ".readings");
   await camera.take("Engines in order", "Cockpit", cockpit.page, false, ".engine-table");
@@ -131,6 +133,7 @@ export async function photographStart(
   await spanishPosts(camera, "Fuego en el número 2", crew);
   await unheard(camera, crew);
   await photographPages(browser, url, camera, supervisor);
+  await photographChannels(camera, url, crew);
 }
 
 async function signedOut(browser: Browser, url: string, camera: Camera): Promise<void> {

@@ -29,6 +29,7 @@ export function startRow(day: number, more: Partial<StartRow> = {}): StartRow {
     power: "groundPower",
     figures: { oilFirstS: { value: 6, unit: "s" } },
     exceeded: [],
+    differs: [],
     crew: { cockpit: null, fireGuard: null, groundPower: null, supervisor: null },
     equipment: [],
     alerts: [],

@@ -140,18 +140,21 @@ describe("a feed", () => {
       sample(2, START - 5_000, 61),
       sample(3, START, 900),
       JSON.stringify({ channel: "OILP", engine: 1, time: START, value: 61, unit: "bar" }),
-      '{"channel":"OILP","engine":1,"time":"2026-06-01T11:00:00+02:00","value":62,"unit":"psi"}',
+      '{"channel":"OILP","engine":1,"time":"2026-06-01T11:00:00.001+02:00","value":62,"unit":"psi"}',
+      // Late, and in time all the same.
       sample(1, START - 10, 61),
+      // Sent again: it was taken already.
+      sample(1, START, 61),
     ].join("\r\n");
     expect((await push(body)).json()).toEqual({
-      ...{ session, taken: 2, refused: 6 },
+      ...{ session, taken: 3, refused: 6 },
       faults: [
         { line: 2, fault: "malformed" },
         { line: 3, fault: "malformed" },
         { line: 4, fault: "stale" },
         { line: 5, fault: "outOfScale" },
         { line: 6, fault: "wrongUnit" },
-        { line: 8, fault: "notInOrder" },
+        { line: 9, fault: "takenAlready" },
       ],
     });
     const csv = `channel,engine,time,value,unit\nOILP,1,${START + 20},63,psi\nOILP,1,0x10,63,psi\nOILP,,,,\n`;

@@ -186,6 +186,7 @@ describe("the documentation", () => {
       "/api/types/{id}/{version}/export",
       "/api/weather",
       "/api/webhooks",
+      "/api/webhooks/again",
       "/health/live",
       "/health/ready",
       "/metrics",

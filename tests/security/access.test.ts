@@ -285,6 +285,11 @@ const ROWS: readonly Row[] = [
     body: () => ({ place: "North ramp", metar: "none" }),
   },
   { route: "GET /api/webhooks", for: "supervisor" },
+  {
+    route: "POST /api/webhooks/again",
+    for: "supervisor",
+    body: () => ({ target: "hangar", id: "none.1" }),
+  },
   { route: "GET /api/service-accounts", for: "supervisor" },
   {
     route: "POST /api/service-accounts",

@@ -4,6 +4,9 @@
 //                --mutants [share] [seed] [part of a path]   breaks the core in one place at a time
 //                --faults [seconds] [seed]   panels behind links that suffer, the server killed now and then; power cuts
 //                --fuzz [frames] [seed]      malformed frames, and a tenth as many requests
+//                --fuzz-inout [cases] [seed]   that many hostile samples, tokens and webhook targets each
+//                --feeds [minutes]      four engines' instruments beside a crew, and what they cost a command
+//                --away                 stops a PostgreSQL of its own, and photographs what pages say
 //                --siege [seconds]      strangers, a bad guest and a bad supervisor beside a crew that holds
 //                --adversary [sessions] [seed]   wrong moves over real sockets, judged by a program in Python
 //                --panels               every drill and every pair of size, light and language at real panels
@@ -22,6 +25,9 @@ const { values, positionals } = parseArgs({
     faults: { type: "boolean" },
     postgres: { type: "boolean" },
     fuzz: { type: "boolean" },
+    "fuzz-inout": { type: "boolean" },
+    feeds: { type: "boolean" },
+    away: { type: "boolean" },
     adversary: { type: "boolean" },
     siege: { type: "boolean" },
     panels: { type: "boolean" },
@@ -35,7 +41,7 @@ const figures = (values.search ? positionals.slice(1) : positionals).slice(0, 2)
 const wrong = figures.some((n) => !Number.isFinite(n) || n < 0);
 if (wrong || Object.keys(values).length > 1) {
   console.error(
-    "usage: npm run soak -- [--postgres] [kills] [seed] | --sim [runs] [first] | --faults [seconds] [seed] | --fuzz [frames] [seed] | --adversary [sessions] [seed] | --siege [seconds] | --panels | --mutants [share] [seed] [path] | --types [changes] [first] | --release | --search [scope] [states] [minutes] | --rehearsals [runs] [first]",
+    "usage: npm run soak -- [--postgres] [kills] [seed] | --sim [runs] [first] | --faults [seconds] [seed] | --fuzz [frames] [seed] | --fuzz-inout [cases] [seed] | --feeds [minutes] | --away | --adversary [sessions] [seed] | --siege [seconds] | --panels | --mutants [share] [seed] [path] | --types [changes] [first] | --release | --search [scope] [states] [minutes] | --rehearsals [runs] [first]",
   );
   process.exit(2);
 }
@@ -72,6 +78,17 @@ if (values.sim) {
   const { fuzzSoak } = await import("./fuzz.ts");
   const [frames = 1_000_000, seed = 1] = figures;
   process.exitCode = (await fuzzSoak(frames, seed)) ? 0 : 1;
+} else if (values["fuzz-inout"]) {
+  const { inOutSoak } = await import("./inOut.ts");
+  const [cases = 100_000, seed = 1] = figures;
+  process.exitCode = (await inOutSoak(cases, seed)) ? 0 : 1;
+} else if (values.feeds) {
+  const { feedSoak } = await import("./feeds.ts");
+  const [minutes = 3] = figures;
+  process.exitCode = (await feedSoak(minutes)) ? 0 : 1;
+} else if (values.away) {
+  const { awaySoak } = await import("./away.ts");
+  process.exitCode = (await awaySoak()) ? 0 : 1;
 } else if (values.siege) {
   const { siegeSoak } = await import("./siege.ts");
   const [length = 120] = figures;

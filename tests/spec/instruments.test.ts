@@ -27,11 +27,15 @@ const caught = (): Story => {
 };
 const asked = (story: Story) => askedOf(story.state, "cockpit", story.now);
 
+/** Records it as read just now. */
+const sent = (story: Story, fact: FactOf<"instrumentsRead">) =>
+  story.sent({ ...fact, from: story.now, to: story.now });
+
 describe("an instrument", () => {
   it("[INT-11] answers nothing that a person is asked: the oil pressure of an engine that caught stays unread", () => {
     const story = caught();
     const before = asked(story);
-    story.sent(reads("oilPressure", 3, 60));
+    sent(story, reads("oilPressure", 3, 60));
     expect(story.life(3)).toBe("caught");
     expect(asked(story)).toEqual(before);
     expect(story.state.engines[2]?.readings).toEqual({});
@@ -45,12 +49,12 @@ describe("an instrument", () => {
     const story = given().manned().upTo("starting");
     story.running(3);
     const lost = () => story.state.alerts.some((a) => a.kind === "oilLost" && a.active);
-    story.sent(reads("oilPressure", 3, 41));
+    sent(story, reads("oilPressure", 3, 41));
     expect(lost()).toBe(false);
-    story.wait(1).sent(reads("oilPressure", 3, 39));
+    sent(story.wait(1), reads("oilPressure", 3, 39));
     expect(lost()).toBe(true);
     expect(story.state.engines[2]?.readings.oilPressure).toMatchObject({ value: 39, name: "Logger" });
-    story.wait(1).sent(reads("oilPressure", 3, 60));
+    sent(story.wait(1), reads("oilPressure", 3, 60));
     expect(lost()).toBe(true);
     story.oil(3, 60);
     expect(lost()).toBe(false);
@@ -58,7 +62,7 @@ describe("an instrument", () => {
 
   it("[INT-13] is shown as now until the type's limit, and replays to the same state", () => {
     const story = given().manned().upTo("secure");
-    story.sent(reads("busVolts", undefined, 27, "V"));
+    sent(story, reads("busVolts", undefined, 27, "V"));
     const now = (ms: number) => instrumentNow(story.state, "busVolts", undefined, story.now + ms)?.value;
     expect([now(0), now(4_999), now(5_000)]).toEqual([27, 27, undefined]);
     expect(story.replayed()).toEqual(story.state);

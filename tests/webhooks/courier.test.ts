@@ -5,6 +5,7 @@ import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, it } from "vitest";
+import { ALONE } from "../../server/many/duty.ts";
 import { Progress } from "../../server/webhooks/progress.ts";
 import { signature } from "../../server/webhooks/send.ts";
 import type { Target } from "../../server/webhooks/targets.ts";
@@ -73,7 +74,7 @@ const log = { error() {}, info() {}, warn() {} };
 const progress = () => new Progress(folder);
 function begin(...targets: Target[]) {
   const resolve = async () => [{ address: "127.0.0.1", family: 4 }];
-  hooks = new Webhooks({ ...test.services, log, progress: progress(), resolve }, targets);
+  hooks = new Webhooks({ ...test.services, log, progress: progress(), resolve, duty: ALONE }, targets);
   return hooks;
 }
 function act(session: string, action: Action) {
@@ -136,7 +137,7 @@ it("[INT-23] a receiver that fails and comes back loses nothing, and a restart o
   expect(taken.map((t) => t.id)).toHaveLength(new Set(taken.map((t) => t.id)).size);
 });
 
-it("[INT-24] a message that is refused three times is given up and shown, and the next one goes on", async () => {
+it("[INT-24] [INT-33] a message that is refused three times is given up and shown, and the next one goes on", async () => {
   begin(target());
   await until(async () => (await progress().position("hangar")) !== null);
   answers = [400, 400, 400];
@@ -152,6 +153,14 @@ it("[INT-24] a message that is refused three times is given up and shown, and th
   ]);
   await hold(id);
   await until(() => taken.length === 1);
+  // A supervisor sends it once more: in vain at first, then it is no longer listed.
+  answers = [503];
+  expect(await hooks?.again({ target: "hangar", id: `${id}.1` })).toBe("answered 503");
+  expect(await hooks?.deadLetters()).toHaveLength(1);
+  expect(await hooks?.again({ target: "hangar", id: `${id}.1` })).toBeNull();
+  expect(taken.at(-1)).toMatchObject({ id: `${id}.1`, type: "session.planned", right: true });
+  expect(await hooks?.deadLetters()).toEqual([]);
+  expect(await hooks?.again({ target: "hangar", id: `${id}.1` })).toBeUndefined();
 });
 
 it("[INT-22] follows no redirect, and sends nothing to a private address that is not named", async () => {

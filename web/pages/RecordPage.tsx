@@ -18,6 +18,8 @@ import { go } from "./route.ts";
 
 const Debrief = later(() => import("./rehearsal/Debrief.tsx").then((m) => m.Debrief));
 
+const Measured = later(() => import("./history/Measured.tsx").then((m) => m.Measured));
+
 const FORMS = ["ndjson", "json", "csv"] as const;
 const ALL = 5_000;
 
@@ -74,6 +76,7 @@ export function RecordPage({ id }: { id: string }) {
       {events && (
         <Suspense fallback={null}>
           <Debrief events={events} />
+          <Measured events={events} />
         </Suspense>
       )}
       {events && (

@@ -12,6 +12,7 @@ import { AircraftKeys } from "./AircraftKeys.tsx";
 import type { Doing } from "./acts.ts";
 import { Bar } from "./Bar.tsx";
 import { ChangeAircraft } from "./ChangeAircraft.tsx";
+import { Channels } from "./Channels.tsx";
 import { Defects } from "./Defects.tsx";
 import { EnterHours } from "./EnterHours.tsx";
 import { FittedTable } from "./FittedTable.tsx";
@@ -83,6 +84,7 @@ export function AircraftPage({ id, me, changed }: { id: string; me: Me; changed:
           </section>
           {row.bar !== null && <MoveType {...acts} bar={row.bar} may={supervisor} />}
           <FittedTable row={row} type={type} engines={engines} />
+          <Channels aircraft={row.id} type={type} may={supervisor} changed={changed} onTrouble={setTrouble} />
           <AircraftKeys row={row} me={me} onDo={setDoing} />
           <Defects
             aircraft={row.id}

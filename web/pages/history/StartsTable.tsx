@@ -11,9 +11,13 @@ export function StartsTable({ rows }: { rows: readonly StartRow[] }) {
   const words = useHistoryWords();
   const { say } = useWords();
   const units = useUnits();
-  const figure = (row: StartRow, id: "starterS" | "oilNormalS") => {
+  const figure = (row: StartRow, id: "starterS" | "starterMeasuredS" | "oilNormalS") => {
     const read = row.figures[id];
     return read ? workedOut(read.value, read.unit, units) : "";
+  };
+  const starter = (row: StartRow) => {
+    const found = figure(row, "starterMeasuredS");
+    return [figure(row, "starterS"), ...(found ? [words.measured(found)] : [])].join(", ");
   };
   return (
     <section className="own" aria-label={words.startsTable}>
@@ -39,7 +43,7 @@ export function StartsTable({ rows }: { rows: readonly StartRow[] }) {
                 <td>{dayAndMinute(row.at, say.language)}</td>
                 <td className="history-figure">{row.n}</td>
                 <td>{[words.reachedAs[row.reached], ...(row.cleared ? [] : [words.cleared])].join(", ")}</td>
-                <td className="history-figure">{figure(row, "starterS")}</td>
+                <td className="history-figure">{starter(row)}</td>
                 <td className="history-figure">{figure(row, "oilNormalS")}</td>
                 <td>{happened(row, words)}</td>
                 <td>{row.crew.cockpit === null ? "" : say.person(row.crew.cockpit)}</td>
@@ -55,7 +59,8 @@ export function StartsTable({ rows }: { rows: readonly StartRow[] }) {
   );
 }
 
-function happened({ stops, alerts }: StartRow, words: ReturnType<typeof useHistoryWords>): string {
+function happened({ stops, alerts, differs }: StartRow, words: ReturnType<typeof useHistoryWords>): string {
   const said = stops.map((s) => (s.reason === null ? words.stop[s.is] : `${words.stop[s.is]}: ${s.reason}`));
-  return [...said, ...(alerts.length > 0 ? [words.alerts(alerts.length)] : [])].join("; ");
+  const apart = differs.map((d) => words.differs[d.figure]);
+  return [...apart, ...said, ...(alerts.length > 0 ? [words.alerts(alerts.length)] : [])].join("; ");
 }

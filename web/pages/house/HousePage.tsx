@@ -10,6 +10,7 @@ import { CurrencyKinds } from "./CurrencyKinds.tsx";
 import { Lists } from "./Lists.tsx";
 import { ServiceAccounts } from "./ServiceAccounts.tsx";
 import { SettingsForm } from "./SettingsForm.tsx";
+import { Webhooks } from "./Webhooks.tsx";
 
 /** The house: its name and its rules. */
 export function HousePage({ me }: { me: Me }) {
@@ -37,6 +38,7 @@ export function HousePage({ me }: { me: Me }) {
       <CurrencyKinds may={may} onTrouble={setTrouble} />
       {may && <Lists onTrouble={setTrouble} />}
       {may && <ServiceAccounts onTrouble={setTrouble} />}
+      {may && <Webhooks onTrouble={setTrouble} />}
     </SidePage>
   );
 }

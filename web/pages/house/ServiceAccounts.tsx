@@ -71,6 +71,7 @@ function Row({ row, onRevoke }: { row: AccountRow; onRevoke(): void }) {
     <li aria-label={row.name}>
       <strong>{row.name}</strong>
       <span>{row.scopes.map((scope) => scopeWords(scope, words)).join("; ")}</span>
+      <code>{row.id}</code>
       <span>{row.revoked ? words.revoked : words.endsOn(row.until)}</span>
       {!row.revoked && (
         <button

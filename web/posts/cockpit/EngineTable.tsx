@@ -9,6 +9,7 @@ import { unitWord } from "../../../shared/words/units.ts";
 import { seconds, secondsLeft, together } from "../../ui/numbers.ts";
 import { useUnits } from "../../ui/units.ts";
 import type { Words } from "../../words/catalogue.ts";
+import { useLaterWords } from "../../words/later.ts";
 import { useWords } from "../../words/words.ts";
 
 /** One figure of the table. */
@@ -31,6 +32,7 @@ export function EngineTable({ state, now }: { state: SessionState; now: number }
   const units = useUnits();
   const all = useWords();
   const words = all.text.engines;
+  const later = useLaterWords();
   const readings = state.type.gauges
     .filter((g) => g.perEngine)
     .map(({ id, name, unit, scale }): Line => {
@@ -38,7 +40,9 @@ export function EngineTable({ state, now }: { state: SessionState; now: number }
       const of = (e: Engine): Cell => {
         const r = e.readings[id];
         if (!r) return { words: "–" };
-        const read = together(`${figureAlone(r, units, { step: scale.step })} (${seconds(now - r.at)})`);
+        const figure = figureAlone(r, units, { step: scale.step });
+        const said = r.byInstrument ? later.instruments.byInstrument(figure) : figure;
+        const read = together(`${said} (${seconds(now - r.at)})`);
         if (chosenUnit(r.unit, units) === r.unit) return { words: read };
         return { words: read, asRead: written(r, AS_READ, { step: scale.step }) };
       };

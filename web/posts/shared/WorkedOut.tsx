@@ -1,4 +1,4 @@
-import { memo, useMemo, useState } from "react";
+import { memo, Suspense, useMemo, useState } from "react";
 import { plain } from "../../../shared/engine/life.ts";
 import { nextInOrder } from "../../../shared/engine/nextInOrder.ts";
 import { figuresNow, figuresOfAircraft, figuresOfEngine } from "../../../shared/figures/all.ts";
@@ -6,6 +6,7 @@ import type { Facing } from "../../../shared/models/facing.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import { nextToStop } from "../../../shared/stopping/nextToStop.ts";
 import "../../styles/worked.css";
+import { later } from "../../ui/later.tsx";
 import { Opening } from "../../ui/Opening.tsx";
 import { useUnits } from "../../ui/units.ts";
 import { WorkedFigures } from "../../ui/WorkedFigures.tsx";
@@ -13,6 +14,8 @@ import type { Panel } from "./model.ts";
 import { NoiseDay } from "./NoiseDay.tsx";
 import { StandNow } from "./Stand.tsx";
 import { workedRow } from "./workedRow.ts";
+
+const InstrumentsNow = later(() => import("./InstrumentsNow.tsx").then((m) => m.InstrumentsNow));
 
 const BUSY = ["requested", "clear", "cranking", "caught", "running"];
 
@@ -25,6 +28,11 @@ export function WorkedOut({ panel, facing }: { panel: Panel; facing: Facing }) {
   const second = Math.floor(now / 1000) * 1000;
   return (
     <>
+      {(state.instruments || state.station) && (
+        <Suspense fallback={null}>
+          <InstrumentsNow state={state} now={now} />
+        </Suspense>
+      )}
       <WorkedNow
         state={useLatched(state, second)}
         post={post}

@@ -1,7 +1,7 @@
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import { lightningNow } from "../../../shared/weather/lightning.ts";
-import { seenBy } from "../../../shared/weather/weather.ts";
+import { seenBy, type Weather } from "../../../shared/weather/weather.ts";
 import { timeOfDay } from "../../../shared/words/dates.ts";
 import { writtenBoth } from "../../../shared/words/quantity.ts";
 import { seconds, secondsLeft } from "../../ui/numbers.ts";
@@ -14,13 +14,20 @@ export function windNote(
   units: UnitChoice,
   air: LaterWords["air"],
 ): string | null {
-  if (!weather) return null;
-  const { windKt, gustKt, fromDeg, temperatureC, qnhHpa } = weather;
+  return weather && [airWords(weather, units, air), seconds(now - seenBy(weather).at)].join(", ");
+}
+
+/** Returns the wind of a report in words, and the temperature and the pressure that it gives. */
+export function airWords(
+  { windKt, gustKt, fromDeg, temperatureC, qnhHpa }: Weather,
+  units: UnitChoice,
+  air: LaterWords["air"],
+): string {
   const wind = fromDeg === null ? air.wind(windKt) : air.windFrom(fromDeg, windKt);
   const gusts = gustKt === null ? [] : [air.gusts(gustKt)];
   const warm = temperatureC === null ? [] : [writtenBoth({ value: temperatureC, unit: "degC" }, units)];
   const qnh = qnhHpa === null ? [] : [air.qnh(writtenBoth({ value: qnhHpa, unit: "hPa" }, units))];
-  return [wind, ...gusts, ...warm, ...qnh, seconds(now - seenBy(weather).at)].join(", ");
+  return [wind, ...gusts, ...warm, ...qnh].join(", ");
 }
 
 /** Returns a line about lightning that stops work now, or null. */

@@ -39,6 +39,12 @@ export const history = {
   record: "Record",
   openRecord: (day: string) => `Open the record of ${day}`,
   starterAs: "Starter",
+  measured: (figure: string) => `measured ${figure}`,
+  differs: {
+    starter: "starter differs from measured",
+    volts: "volts differ from measured",
+    oilFirst: "first oil pressure differs from measured",
+  },
   oilAs: "Oil pressure",
   cockpitAs: "Cockpit",
   stopsAs: "Stops and alerts",

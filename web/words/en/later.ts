@@ -7,6 +7,7 @@ import { charts, past } from "./charts.ts";
 import { demo } from "./demo.ts";
 import { guard } from "./guard.ts";
 import { figure } from "./handFigure.ts";
+import { instruments } from "./instruments.ts";
 import { pad } from "./pad.ts";
 import { planNotes } from "./planNotes.ts";
 import { rampPage } from "./rampPage.ts";
@@ -137,6 +138,7 @@ export const later = {
   figure,
   guard,
   house,
+  instruments,
   keypad,
   language,
   pad,

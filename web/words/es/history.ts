@@ -38,6 +38,12 @@ export const history: HistoryPageWords = {
   record: "Registro",
   openRecord: (day) => `Abrir el registro del ${day}`,
   starterAs: "Arrancador",
+  measured: (figure) => `medido ${figure}`,
+  differs: {
+    starter: "el arrancador difiere de lo medido",
+    volts: "los voltios difieren de lo medido",
+    oilFirst: "la primera presión de aceite difiere de lo medido",
+  },
   oilAs: "Presión de aceite",
   cockpitAs: "Cabina",
   stopsAs: "Paradas y alertas",

@@ -8,6 +8,7 @@ import { charts, past } from "./charts.ts";
 import { demo } from "./demo.ts";
 import { guard } from "./guard.ts";
 import { figure } from "./handFigure.ts";
+import { instruments } from "./instruments.ts";
 import { pad } from "./pad.ts";
 import { planNotes } from "./planNotes.ts";
 import { rampPage } from "./rampPage.ts";
@@ -131,6 +132,7 @@ export const later: LaterWords = {
   figure,
   guard,
   house,
+  instruments,
   keypad,
   language,
   pad,

@@ -90,6 +90,7 @@ export const typeFaults: readonly Phrase[] = [
   ["no gauge {1} for each engine", "ningún indicador {1} por cada motor"],
   ["no gauge of that id for each engine", "ningún indicador con ese identificador por cada motor"],
   ["an oilPressure gauge for each engine is needed", "hace falta un indicador oilPressure por cada motor"],
+  ["a busVolts gauge of the aircraft is needed", "hace falta un indicador busVolts del avión"],
   ["{1} must be read in {2}", "{1} se debe leer en {2}"],
   ["a gauge is named twice", "un indicador está nombrado dos veces"],
   ["no gauge {1}", "ningún indicador {1}"],
