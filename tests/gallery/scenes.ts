@@ -14,6 +14,7 @@ import {
   readyWithReason,
 } from "../browser/startSteps.ts";
 import type { Camera } from "./camera.ts";
+import { photographFirstRun, photographRegisters } from "./house.ts";
 import { photographPages } from "./pages.ts";
 
 /** Photographs every post's panel at this moment. */
@@ -131,6 +132,8 @@ export async function photographStart(
   await spanishPosts(camera, "Fuego en el número 2", crew);
   await unheard(camera, crew);
   await photographPages(browser, url, camera, supervisor);
+  await photographRegisters(camera, supervisor, url);
+  await photographFirstRun(browser, camera);
 }
 
 async function signedOut(browser: Browser, url: string, camera: Camera): Promise<void> {
