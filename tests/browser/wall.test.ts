@@ -74,7 +74,7 @@ interface Seen {
   px: number;
   /** Width of the page's window, CSS pixels. */
   width: number;
-  /** Whether the rows fill the list's height but for 3 percent. */
+  /** True if the rows fill the list's height but for 3 percent. */
   fills: boolean;
   rows: number;
 }

@@ -23,7 +23,7 @@ interface Entry {
   readonly method: "POST" | "PUT";
   readonly path: string;
   readonly body: object;
-  /** Where it is read. */
+  /** The path at which it is read. */
   readonly at: string;
   /** Returns the part of the answer that says what was entered; undefined where it is not there. */
   readonly of: (answer: unknown) => unknown;
@@ -144,12 +144,12 @@ class Office {
 
 /** Enters one thing after another until the server is killed. */
 class Trial {
-  /** What was entered last, answered or not. */
+  /** The last entry, answered or not. */
   last: Entry | null = null;
   killed = false;
   next: number;
   readonly #office: Office;
-  /** What was answered, by the place where it is read: a section replaces the one before. */
+  /** Answered entries. A section of the type replaces the one before. */
   readonly #kept: Map<string, Entry>;
   #count = 0;
   #seen: { at: number; then(): void } | null = null;
