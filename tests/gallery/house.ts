@@ -108,5 +108,5 @@ export async function photographRegisters(camera: Camera, seat: Seat, url: strin
   await camera.take("A piece of equipment", "Supervisor", page, true);
   await page.goto(`${url}/house`);
   await seat.press("Make an account");
-  await camera.take("An account to make", "Supervisor", page, false, ".own:last-of-type");
+  await camera.take("An account to make", "Supervisor", page, false, 'section[aria-label="Other systems"]');
 }
