@@ -156,8 +156,11 @@ async function missing(directory: Directory): Promise<void> {
 
 async function link(directory: Directory): Promise<void> {
   const first = new FirstRun({ directory, clock, ids: randomIds, pinCost: PIN_COST, demo: config.demo });
-  if (!(await first.isOpen()))
-    throw new StartRefused("there is a supervisor, or the demo is on: sign in at the panels");
+  if (config.demo)
+    throw new StartRefused(
+      "the demo is on here, so its people sign in: set CHOCKSIDE_DEMO=off for this command as for the server",
+    );
+  if (!(await first.isOpen())) throw new StartRefused("there is a supervisor: sign in at the panels");
   const { code } = await first.code();
   const scheme = config.tls.is === "off" ? "http" : "https";
   console.log("Open this within 60 minutes on the device that begins:");

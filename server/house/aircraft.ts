@@ -17,7 +17,7 @@ export interface ListedAircraft {
   typeName: string;
   /** The approved version of its type; null when none is. */
   newest: number | null;
-  /** Why it cannot be planned; null when it can. */
+  /** The reason why it cannot be planned; null when it can. */
   bar: PlanBar | null;
 }
 

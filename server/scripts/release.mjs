@@ -13,7 +13,7 @@ import { Failed, fail } from "./run.mjs";
 /** Packages that only build: the archive holds what they made. */
 const BUILD_ONLY = ["@vitejs/plugin-react", "prisma", "typescript", "vite"];
 
-/** What the archive holds besides packages. The sources serve the commands of OPERATING.md. */
+/** The files of the archive besides packages. The sources serve the commands of OPERATING.md. */
 const PARTS = [
   ...["package.json", "package-lock.json", "LICENSE", "README.md"],
   ...["server", "shared", "prisma", "seed", "web/dist", "web/words", "web/README.md"],

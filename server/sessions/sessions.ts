@@ -327,7 +327,7 @@ function toldWith(sealed: readonly Sealed[]): { events?: Sealed[] } {
   return size > TOLD_CHARACTERS ? {} : { events: sealed.map(({ seq, body, hash }) => ({ seq, body, hash })) };
 }
 
-/** Whether the list of sessions, with what is offered to each person, is no longer what it was. */
+/** Returns true if the event changes the list of sessions, or what is offered to a person. */
 function changesList({ fact }: SessionEvent): boolean {
   if (fact.type === "postTaken") return fact.how === "accepted";
   return fact.type === "stageReached" || fact.type === "postOffered" || fact.type === "postLeft";

@@ -80,7 +80,7 @@ export type Detail =
   | { is: "reason"; words: string }
   /** The act that the type asks of the post while lightning stops work. */
   | { is: "lightning"; act: LightningAct }
-  /** Why a clearance ended. */
+  /** The reason why a clearance ended. */
   | ({ is: "voided" } & VoidReason)
   /** A defect in the words of whoever wrote it. */
   | { is: "defect"; words: string };

@@ -21,7 +21,7 @@ export interface StandBy {
   around: number | null;
 }
 
-/** Whether an engine of a start in this state needs its guard to stay. */
+/** True for each state in which an engine of a start needs its guard to stay. */
 const NEEDED: Readonly<Record<PlainLife["is"], boolean>> = {
   waiting: false,
   requested: true,

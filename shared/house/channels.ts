@@ -15,7 +15,7 @@ export const channelMapSchema = z.strictObject({
   engine: engineSchema.nullable(),
   /** The unit that it is sent in: another one is refused. */
   unit: unitSchema,
-  /** What is known of it, such as the accuracy and the day of its calibration. */
+  /** Notes about it, such as the accuracy and the day of its calibration. */
   quality: line(80).nullable(),
 });
 

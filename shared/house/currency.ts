@@ -28,7 +28,7 @@ export const currencySchema = z.strictObject({
 export const apartFromStarts = (kind: Pick<Currency, "recencyDays" | "rehearsalDays">): boolean =>
   kind.recencyDays === null || kind.rehearsalDays === undefined;
 
-/** Where that is broken, and what to do. */
+/** The place of the fault, and what to do. */
 export const NOT_APART = {
   path: ["rehearsalDays"],
   message: "cannot stand beside recencyDays: make it a currency of its own",

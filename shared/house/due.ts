@@ -17,7 +17,7 @@ export function dateIs(until: string, now: number): "over" | "ending" | "good" {
   return left <= ENDING_DAYS * DAY_MS ? "ending" : "good";
 }
 
-/** Why a piece of equipment cannot be used, or what a person should know before they use it. */
+/** A reason not to use a piece of equipment, or a warning before it is used. */
 export type EquipmentFault =
   | { is: "out"; cause: OutOfService["cause"]; words: string }
   | { is: "overdue"; date: DueDate; until: string; bars: boolean }

@@ -7,7 +7,7 @@ export interface VersionStatus {
   status: "draft" | "approved" | "superseded";
 }
 
-/** Why an aircraft cannot be planned. */
+/** The reason why an aircraft cannot be planned. */
 export type PlanBar =
   | { is: "retired" }
   /** No version of its type is approved. */

@@ -36,7 +36,7 @@ export interface RegisterEntry<K extends RegisterKind = RegisterKind> {
   at: number;
   /** Id of the person who made the change; `console` for the server's console, `program` for what came with it. */
   by: string;
-  /** Why, where the change needs a reason. */
+  /** The reason, for a change that needs one. */
   reason: string | null;
   body: Registered<K>;
 }

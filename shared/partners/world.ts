@@ -1,12 +1,12 @@
 import type { Quantity } from "../protocol/quantity.ts";
 import type { Check } from "../types/schema.ts";
 
-/** What the instruments show a partner. Where it answers null, the partner pretends a good figure. */
+/** The instruments that a partner reads. On null, the partner pretends a good figure. */
 export interface World {
   /** @param engine null for a gauge of the whole aircraft */
   gauge(engine: number | null, gauge: string): Quantity | null;
   check(check: Check): Quantity | null;
-  /** Whether an engine on its starter still turns, or has caught. */
+  /** Says whether an engine on its starter still turns, or has caught. */
   crank(engine: number): "turning" | "caught";
   cartVolts(): Quantity | null;
   /** The lowest volts while a starter turned last. */

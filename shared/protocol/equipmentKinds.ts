@@ -2,7 +2,7 @@
 export const EQUIPMENT_KINDS = ["cart", "extinguisher", "chocks", "towBar", "headset"] as const;
 export type EquipmentKind = (typeof EQUIPMENT_KINDS)[number];
 
-/** Why something was taken out of service. */
+/** The causes for which something is taken out of service. */
 export const OUT_CAUSES = ["usedUp", "broken", "other"] as const;
 export type OutCause = (typeof OUT_CAUSES)[number];
 

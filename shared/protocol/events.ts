@@ -312,7 +312,7 @@ export const factSchema = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("supervisesAlso"), aircraft: z.array(z.string()) }),
   /** Nobody confirmed in time that a fire is out: the first word lapses. */
   z.strictObject({ type: z.literal("fireOutLapsed"), fire: ref }),
-  /** What an instrument of the aircraft read, sent by a service account. */
+  /** A reading of an instrument of the aircraft, sent by a service account. */
   z.strictObject({
     type: z.literal("instrumentsRead"),
     account: z.string(),

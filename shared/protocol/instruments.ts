@@ -5,7 +5,7 @@ import { unitSchema } from "./quantity.ts";
 /** Readings of one moment that a fact holds: eight engines with ten gauges each. */
 export const INSTRUMENT_READINGS = 80;
 
-/** What an instrument read of one gauge in one stretch of time: the last value, and the least and the most before it. */
+/** Readings of one gauge in one stretch of time: the last value, and the least and the most before it. */
 export const instrumentReadingSchema = z.strictObject({
   gauge: z.string(),
   engine: engineSchema.optional(),

@@ -1,4 +1,4 @@
-/** What a session's plan says when it is a rehearsal: no real aircraft, and nothing of it counts as a start. */
+/** The part of a session's plan that makes it a rehearsal: no real aircraft, and nothing of it counts as a start. */
 export interface Rehearsal {
   /** Draws everything that the simulation and the script leave to chance. */
   seed: number;

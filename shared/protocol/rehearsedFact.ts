@@ -5,11 +5,11 @@ import { FAULTS } from "./rehearsalFaults.ts";
 const engine = z.number().int().min(1).max(8);
 const person = z.strictObject({ id: z.string(), name: z.string() });
 
-/** What the simulated aircraft suffered by the end, of which its type has a limit or no crew sees a figure. */
+/** Damage to the simulated aircraft by the end, by limits of its type and by figures that no crew sees. */
 export const SUFFERED = ["starterHeat", "withoutOil"] as const;
 export type Suffered = (typeof SUFFERED)[number];
 
-/** What a rehearsal's server says of the simulated world, so that what the crew did can be told from the record alone. */
+/** A fact of the simulated world, recorded so that a debrief needs the record alone. */
 export const rehearsedSchema = z.discriminatedUnion("is", [
   /** A fault began. The crew is not told: it has to see it. */
   z.strictObject({ is: z.literal("fault"), fault: z.enum(FAULTS), engine: engine.optional() }),

@@ -12,7 +12,7 @@ export interface Sample {
   unit: string;
 }
 
-/** Why a sample is not taken. */
+/** The reason why a sample is not taken. */
 export type SampleFault = "unknownChannel" | "wrongUnit" | "outOfScale" | "stale" | "ahead" | "noLimit";
 
 /** An instrument's clock may be ahead of the server's by this much. Milliseconds. */

@@ -5,7 +5,7 @@ import { sentAs } from "../signals/sentAs.ts";
 export type Other = Exclude<ActionType, "send">;
 export type OtherAction<T extends Other> = Extract<Action, { type: T }>;
 
-/** Which of the actions that are no signals lower confidence by their words alone. The rest raise it or ask. */
+/** The actions that are no signals and lower confidence by their words alone. The rest raise it or ask. */
 const LOWERS: { readonly [T in Other]: false | ((action: OtherAction<T>) => boolean) } = {
   answer: false,
   reading: false,

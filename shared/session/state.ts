@@ -33,7 +33,7 @@ export interface Holder {
   currentUntil: number | null;
 }
 
-/** Who may take a stop back as a slip, on which device, and until when, server milliseconds. */
+/** The person who may take a stop back as a slip, the device, and the last moment, server milliseconds. */
 export interface Slip {
   person: string;
   device: string;
@@ -126,7 +126,7 @@ export interface Alert {
   shelvedUntil: Partial<Record<Post, number>>;
   /** Time at which it sounds again if it is still unacknowledged. */
   againAt: number;
-  /** Why the clearance ended, if the alert is about one. */
+  /** The reason why the clearance ended, if the alert is about one. */
   voided?: VoidReason;
 }
 

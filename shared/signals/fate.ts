@@ -4,7 +4,7 @@ import type { SignalKind } from "../protocol/signals.ts";
 import type { Attribution } from "../session/attribution.ts";
 import { engineOf, type SessionState, type Signal } from "../session/state.ts";
 
-/** Why a signal no longer counts; `past`: a later report took its place, `used`: the start of its engine used it. */
+/** The reason why a signal no longer counts; `past`: a later report replaced it, `used`: its engine's start used it. */
 export type SignalEnd = "unable" | "expired" | "revoked" | "readBackWrong" | "superseded" | "past" | "used";
 
 /** The state of a signal as its sender sees it. Only `counts` may look good; `failed` was refused, or is void. */

@@ -29,7 +29,7 @@ export const HANDS_OFF: EngineControls = {
   boostPump: false,
 };
 
-/** What is wrong with the simulated aircraft at a moment. The script sets it; the simulation only obeys. */
+/** The faults of the simulated aircraft at a moment. The script sets it; the simulation only obeys. */
 export interface Wrong {
   /** Engines without oil pressure. */
   noOil: readonly number[];

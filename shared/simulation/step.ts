@@ -10,7 +10,7 @@ const GENERATOR = { openCircuit: 28.2, internalOhm: 0.004, cableOhm: 0.001, from
 /** Seconds in which the vacuum, the hydraulics and bled brakes follow. Our own judgement. */
 const TAU = { vacuum: 4, hydraulics: 5, hydraulicsBleed: 120, brakesBleed: 25 } as const;
 
-/** Where current comes from, beside the generators. */
+/** The source of current beside the generators. */
 export interface Supply {
   /** The cart's plug is in and its output on. */
   cart: boolean;

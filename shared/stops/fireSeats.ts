@@ -1,7 +1,7 @@
 import type { FireWord } from "../protocol/standing.ts";
 import type { Fire } from "../session/state.ts";
 
-/** What the report of a fire and each later word says: the engine, the place, and the event that told the session. */
+/** The content of a fire's report and of each later word: engine, place, and the event that told the session. */
 interface Told {
   engine: number | null;
   place: Fire["place"];

@@ -1,6 +1,7 @@
 import { ofOneEngine } from "../card/places.ts";
 import type { CardItem } from "./card.ts";
 import type { Fault } from "./fault.ts";
+import { faultText } from "./faultText.ts";
 import type { AircraftType, Gauge } from "./schema.ts";
 
 /** Reports faults of the card that the schema cannot express. */
@@ -58,4 +59,11 @@ function figureChecks(kind: FigureKind, gauge: Gauge, each: boolean, path: strin
   const max = kind.max ?? gauge.max;
   if (min === undefined && max === undefined) fault(path, "a range needs a bound");
   if (min !== undefined && max !== undefined && min > max) fault(path, "the least is above the most");
+  // A figure off the scale cannot be sent, so nobody could answer the item.
+  const { from, to } = gauge.scale;
+  for (const bound of ["min", "max"] as const) {
+    const value = kind[bound];
+    if (value !== undefined && (value < from || value > to))
+      fault(`${path}.${bound}`, faultText("offScale", value, from, to));
+  }
 }

@@ -21,7 +21,7 @@ const oilDilutionSchema = z.strictObject({
 });
 export type OilDilution = z.infer<typeof oilDilutionSchema>;
 
-/** How the engines are stopped after they ran. */
+/** Rules for stopping the engines after they ran. */
 export const stoppingSchema = z.strictObject({
   /** The order in which the engines are stopped. */
   order: z.array(z.number().int().min(1).max(8)).min(1).max(8),

@@ -70,7 +70,7 @@ const written = (session: number, fact: { type: string }, post: Parameters<typeo
     }),
   );
 
-/** What somebody sent is recorded as refused. */
+/** A message that was accepted is recorded as refused. */
 const refusedAs = (match: Parameters<typeof place>[1]) =>
   inSession(three, 0, (all) => {
     const i = place(all, match);

@@ -38,7 +38,7 @@ async function readLow(cockpit: Seat, words: string): Promise<void> {
 /** Enters the figure anew, as far above the last one as that was below. */
 const readAgain = (cockpit: Seat, words: string) => stepTwice(cockpit, words, 3);
 
-/** What goes wrong, and how it is brought to its end on the panels. */
+/** A failure, and the touches that bring it to its end on the panels. */
 type Failure = (p: Prompter, crew: Crew) => Promise<void>;
 
 const noBoost: Failure = async (p, { cockpit, supervisor }) => {
@@ -68,9 +68,11 @@ const deadPump: Failure = async (p, { cockpit, supervisor }) => {
   await expect(p.give("supervisor", { type: "advance", to: "release" })).rejects.toThrow(
     /check:suctionEngine3/,
   );
-  expect(await supervisor.page.getByText("Warm, and ground power is away. Go on to release?").count()).toBe(
-    0,
-  );
+  expect(
+    await supervisor.page
+      .getByText("The engines are warm and ground power is off. Go on to release?")
+      .count(),
+  ).toBe(0);
   await readAgain(cockpit, SUCTION);
   await p.until((s) => s.checks.suctionEngine3?.good === true);
   await p.playUntil((s) => s.stage === "release");

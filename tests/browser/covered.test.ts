@@ -75,3 +75,32 @@ it("[PAN-56] no key's centre is covered and no key's words are cut off on any pa
   await look("hold, Spanish");
   expect(found).toEqual({});
 });
+
+it("[PAN-68] [PAN-56] the first answer about a fire stands above the stops on a telephone, for its sender too", async () => {
+  const hold = story.state.holds[0]?.id;
+  await story.give("supervisor", { type: "send", kind: "release", channel: "panel", ref: hold });
+  const fire = { kind: "fire", engine: 2, place: "induction" } as const;
+  await story.give("fireGuard", { type: "send", channel: "panel", ...fire });
+  for (const language of ["es", "en"] as const)
+    for (const { page } of crew.all) {
+      await speak(page, language);
+      await page.locator('.standing-row[data-kind="fire"]').waitFor();
+      await page.locator('.ask[data-weight="danger"] .answer').first().waitFor();
+      await page.setViewportSize({ width: 390, height: 844 });
+      expect(await coveredKeys(page), language).toEqual([]);
+    }
+});
+
+it("[PAN-69] a head or foot that stays in place covers no key of a page that is scrolled to", async () => {
+  const { page } = crew.supervisor;
+  const pages: [string, string][] = [
+    ["/plan", ".plan-foot"],
+    ["/study", ".plate-next"],
+  ];
+  for (const [path, until] of pages) {
+    await crew.supervisor.turnTo(path);
+    await page.locator(until).waitFor();
+    if (path === "/plan") await crew.supervisor.press(/^Little Penhale/);
+    expect(await covered(crew.supervisor), path).toEqual([]);
+  }
+});

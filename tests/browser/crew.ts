@@ -93,7 +93,7 @@ export async function secure({ cockpit, guard, power, supervisor }: Crew): Promi
   ])
     await guard.answer(words, "Good");
   for (const n of [3, 4, 2, 1]) await countBlades(n, cockpit, power);
-  await supervisor.answer("Chocked and braked. Go on to the power-up checks?", "Go on");
+  await supervisor.answer("Chocks are in and brakes are set. Go on to the power-up checks?", "Go on");
 }
 
 async function countBlades(n: number, cockpit: Seat, power: Seat): Promise<void> {

@@ -158,7 +158,7 @@ function layout() {
   return faults;
 }
 const KEYS = "button, a[href], input, select, textarea, summary, [role=button], [role=radio]";
-const SCROLLERS = "html, .panel-main, .panel-ask, .panel-plan, .sheet-body, .exchange-scroll";
+const SCROLLERS = "html, .panel-main, .panel-ask, .panel-plan, .sheet-body, .exchange-scroll, .plate";
 /** Returns whether an element cuts off its own text. */
 const clips = (e) => getComputedStyle(e).overflowX !== "visible" && e.scrollWidth > e.clientWidth + 1;
 /** Returns whether an element's own text reaches out of the key. */
@@ -178,9 +178,12 @@ const spills = (e, key) => {
       );
     });
 };
-/** Returns the first key of the ask when it is out of sight before anything is scrolled. */
+/**
+ * Returns the first key of the ask when it is out of sight before anything is scrolled. A key that takes no touch,
+ * because the server is not heard, may be: only the stops act then.
+ */
 function belowFold() {
-  const key = document.querySelector(".ask > .answers .answer");
+  const key = document.querySelector(".ask > .answers .answer:not(:disabled)");
   if (!key || [...document.querySelectorAll(".panel-main, .panel-ask")].some((e) => e.scrollTop > 0))
     return [];
   const { bottom } = key.getBoundingClientRect();

@@ -140,7 +140,7 @@ it("[LNG-2] a language that cannot be fetched is reported, and the current langu
   await context.close();
 });
 
-it("[LNG-4, LNG-5, LNG-13, PAN-28] a start up to a clearance read back, in Spanish on four phones, has no English word and no fault that axe finds", async () => {
+it("[LNG-4, LNG-5, LNG-13, PAN-28] [VIS-40] a start up to a clearance read back, in Spanish on four phones, has no English word and no fault that axe finds", async () => {
   const crew = new Map<string, Page>();
   for (const handle of ["merryn", "austol", "cador", "lowen"]) {
     const { page } = await open("es-CO");
@@ -302,6 +302,22 @@ async function layout(page: Page) {
     );
     const { clientWidth } = document.documentElement;
     const out = keys.filter((e) => box(e).left < -1 || box(e).right > clientWidth + 1);
+    // A figure at the head of its text, whose unit stands before it.
+    const turned: string[] = [];
+    const texts = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    const at = (n: Node, i: number) => {
+      const range = document.createRange();
+      range.setStart(n, i);
+      range.setEnd(n, i + 1);
+      return range.getBoundingClientRect();
+    };
+    for (let n = texts.nextNode(); n; n = texts.nextNode()) {
+      const found = /^\s*(?=\d)[\d.:]+\s*[a-z°]/i.exec(n.textContent ?? "");
+      if (!found) continue;
+      const [digit, unit] = [at(n, found[0].search(/\d/)), at(n, found[0].length - 1)];
+      if (digit.width > 0 && digit.top === unit.top && digit.left > unit.left)
+        turned.push(n.textContent ?? "");
+    }
     return {
       kept: {
         engines: words(".plan-keys .engine-number"),
@@ -311,6 +327,7 @@ async function layout(page: Page) {
       },
       faults: {
         over,
+        turned,
         out: out.map((e) => e.textContent),
         runsOut: document.documentElement.scrollWidth - clientWidth,
       },
@@ -318,7 +335,7 @@ async function layout(page: Page) {
   });
 }
 
-const NO_FAULT = { over: [], out: [], runsOut: 0 };
+const NO_FAULT = { over: [], turned: [], out: [], runsOut: 0 };
 
 /**
  * Mirrors the page as for a right-to-left language, at every size: nothing overflows, no key overlaps another, and

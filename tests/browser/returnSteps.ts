@@ -30,7 +30,10 @@ export async function standsBraked({ cockpit, supervisor }: Crew): Promise<void>
   await supervisor.answer("Marshal the aircraft in. Does it stand on its place?", "On the stand");
   await cockpit.answer("You stand on your place. Stop here.", "Received");
   await cockpit.read("Set the brakes and read their pressure.", "Brakes set");
-  await supervisor.answer("On the stand and held. Go on to stopping?", "Go on");
+  await supervisor.answer(
+    "The aircraft stands on its place and is held. Go on to stopping the engines?",
+    "Go on",
+  );
 }
 
 /** The cockpit stops an engine that has cooled, and the guard sees its propeller still. */

@@ -171,6 +171,7 @@ export class Seat {
    */
   async asked(words: string): Promise<void> {
     const { top, queued } = this.#ask(words);
+    if (await top.isVisible()) return;
     const until = Date.now() + PATIENCE;
     const card = { inFront: cardInFront(this.page), queued: cardQueued(this.page) };
     for (;;) {

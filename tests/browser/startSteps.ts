@@ -74,7 +74,7 @@ export async function warm(n: number, { cockpit }: Crew): Promise<void> {
 export async function release({ cockpit, power, supervisor }: Crew): Promise<void> {
   // The release stands on items of the card, which wait behind the readings of the warm-up.
   await cockpit.answerCard();
-  await supervisor.answer("Warm, and ground power is away. Go on to release?", "Go on");
+  await supervisor.answer("The engines are warm and ground power is off. Go on to release?", "Go on");
   for (const n of [2, 3])
     await cockpit.answer(
       `Number ${n} turns beside the wheels. Shut it down before the chocks come out.`,
@@ -86,6 +86,6 @@ export async function release({ cockpit, power, supervisor }: Crew): Promise<voi
   await cockpit.answer("Chocks are out and shown.", "Received");
   await supervisor.answer("Chocks are out. Everybody and everything clear?", "All clear");
   await cockpit.answer("All clear.", "Received");
-  await supervisor.answer("Chocks out, all clear answered. Close the session?", "Go on");
+  await supervisor.answer("Chocks are out and all clear was answered. Close the session?", "Go on");
   await supervisor.sees("This session is closed.");
 }

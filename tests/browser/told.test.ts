@@ -63,7 +63,7 @@ it("[WEA-5, WEA-6, WEA-7] one touch on a flash stops work, and a second at its t
 });
 
 it("[NOI-4, NOI-5] the panels show a person their noise dose and the supervisor everybody's, and each opens to its inputs", async () => {
-  const noise = (seat: Seat) => seat.page.locator(".worked", { hasText: "Noise: calculated" });
+  const noise = (seat: Seat) => seat.page.locator(".worked", { hasText: "Calculated noise" });
   const names = async (seat: Seat) => noise(seat).locator(".worked-detail").allTextContents();
   await noise(at.crew.guard).locator("details").waitFor();
   expect(await names(at.crew.guard)).toEqual(["Cador Nanskeval"]);

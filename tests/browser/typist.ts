@@ -8,6 +8,33 @@ import { types as words } from "../../web/words/en/types.ts";
 import { key, type Seat } from "./seat.ts";
 
 const names = typeNames(words, parts, say);
+/** A text or a figure, and the id of the field that takes it. */
+interface Leaf {
+  readonly id: string;
+  readonly value: string;
+}
+
+/**
+ * Fills fields one after another as `fill` of Playwright does, in one call: each is visible and takes an entry, gets the
+ * focus, and tells the page of its new value. Returns the ids of those that were changed.
+ */
+async function fillAll(leaves: readonly Leaf[]): Promise<string[]> {
+  const changed: string[] = [];
+  for (const { id, value } of leaves) {
+    const field = document.getElementById(id) as HTMLInputElement | HTMLTextAreaElement | null;
+    if (!field || field.value === value) continue;
+    if (!field.checkVisibility() || field.disabled || field.readOnly)
+      throw new Error(`takes no entry: ${id}`);
+    field.focus();
+    // The page's library listens to the setter of the element itself.
+    Object.getOwnPropertyDescriptor(Object.getPrototypeOf(field), "value")?.set?.call(field, value);
+    field.dispatchEvent(new InputEvent("input", { bubbles: true }));
+    await new Promise((drawn) => setTimeout(drawn));
+    changed.push(id);
+  }
+  return changed;
+}
+
 /** The server sets these. */
 const HOUSE = ["id", "version", "author", "approvedBy"];
 type Members = Readonly<Record<string, unknown>>;
@@ -23,6 +50,8 @@ export class Typist {
   /** Sections that were opened. */
   sections = 0;
   #sourced = false;
+  /** Texts and figures of this section that are not entered yet. */
+  #leaves: Leaf[] = [];
 
   constructor(seat: Seat) {
     this.#seat = seat;
@@ -50,6 +79,7 @@ export class Typist {
     this.sections += 1;
     for (const [name, value] of wanted) await this.#at(name, value);
     const { page } = this.#seat;
+    await this.#fill();
     const all = page.locator(".same-source");
     if (await all.isVisible()) await this.#touch(all);
     const asBefore = page.locator(".tf-source .small-key");
@@ -61,6 +91,7 @@ export class Typist {
     if (typeof value !== "object" || value === null) return this.#field(path, value);
     const members = value as Members;
     if ("basis" in members && "text" in members) return this.#source(path, members);
+    const drawn = await this.#drawn(Object.keys(members).map((name) => `${path}.${name}`));
     for (const [name, inner] of Object.entries(members)) {
       const at = `${path}.${name}`;
       const add = this.#of(path)
@@ -68,9 +99,17 @@ export class Typist {
         .getByRole("button", {
           ...{ name: words.add(names.name(name)), exact: true },
         });
-      if ((await this.#of(at).count()) === 0 && (await add.count()) > 0) await this.#touch(add);
+      if (!drawn.includes(at) && (await add.count()) > 0) await this.#touch(add);
       await this.#at(at, inner);
     }
+  }
+
+  /** Returns those of the paths that the page draws. */
+  #drawn(paths: readonly string[]): Promise<string[]> {
+    return this.#seat.page.evaluate(
+      (all) => all.filter(({ id }) => document.getElementById(id)).map(({ path }) => path),
+      paths.map((path) => ({ path, id: fieldId(path) })),
+    );
   }
 
   /** Writes the first source; later ones are given by a key. */
@@ -90,6 +129,13 @@ export class Typist {
     for (const [i, value] of wanted.entries()) await this.#at(`${path}.${i}`, value);
   }
 
+  /** Enters the texts and figures that were gathered. */
+  async #fill(): Promise<void> {
+    const leaves = this.#leaves;
+    this.#leaves = [];
+    if (leaves.length > 0) this.entries += (await this.#seat.page.evaluate(fillAll, leaves)).length;
+  }
+
   /** Ticks the choices that are wanted and no others. */
   async #choices(boxes: Locator, wanted: readonly unknown[]): Promise<void> {
     const wrong = await boxes.evaluateAll(
@@ -105,17 +151,25 @@ export class Typist {
 
   /** Enters a figure, a text or a choice. What the schema fixes has no field, and what is there stays. */
   async #field(path: string, value: unknown): Promise<void> {
+    if (value === undefined) return;
     const field = this.#of(path);
-    if (value === undefined || (await field.count()) === 0) return;
-    const kind = await field.evaluate((e) => (e as HTMLInputElement).type ?? e.tagName);
+    const kind = await this.#seat.page.evaluate(
+      (id) => (document.getElementById(id) as HTMLInputElement | null)?.type ?? null,
+      fieldId(path),
+    );
+    if (kind === null) return;
     if (kind === "checkbox") return field.setChecked(value === true);
-    if (kind === "select-one") await field.selectOption({ label: names.value(value) });
-    else if ((await field.inputValue()) === String(value)) return;
-    else await field.fill(String(value));
-    this.entries += 1;
+    if (kind !== "select-one") this.#leaves.push({ id: fieldId(path), value: String(value) });
+    else {
+      // A choice may draw other fields: what was entered before it is entered first.
+      await this.#fill();
+      await field.selectOption({ label: names.value(value) });
+      this.entries += 1;
+    }
   }
 
   async #touch(what: Locator): Promise<void> {
+    await this.#fill();
     await what.click();
     this.entries += 1;
   }

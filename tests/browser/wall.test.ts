@@ -74,7 +74,7 @@ interface Seen {
   px: number;
   /** Width of the page's window, CSS pixels. */
   width: number;
-  /** Whether the rows fill the list's height but for 3 percent. */
+  /** True if the rows fill the list's height but for 3 percent. */
   fills: boolean;
   rows: number;
 }
@@ -171,4 +171,14 @@ it("[PAN-62] where less than 14 mm fit, the board says from how far it can be re
   await page.setViewportSize({ width: 640, height: 360 });
   await wall.sees(/(more aircraft|aviones más|avión más)/);
   expect(await page.locator(".wall-from").count()).toBe(1);
+});
+
+it("[PAN-67] a board on which nothing is started says so, with nothing cut off", async () => {
+  const { page } = wall;
+  count = 0;
+  await page.setViewportSize({ width: 1180, height: 820 });
+  await page.reload();
+  await wall.sees(/^(No aircraft is being started|No se arranca ningún avión)/);
+  await page.evaluate(() => document.fonts.ready);
+  await expect.poll(look).toMatchObject({ faults: [], rows: 1, fills: true });
 });

@@ -92,7 +92,7 @@ export async function voltsForetold({ all, cockpit }: Crew, n: number): Promise<
   // 27.5 V at the cart, 900 A through its 3 milliohms and 60 ft of 4/0 (AC 43.13-1B Table 11-9: 0.06 ohm/1000 ft).
   const lowest = (27.5 - 900 * (0.003 + 60 * 0.00006)).toFixed(1);
   for (const seat of all) {
-    await seat.page.getByRole("heading", { name: `Number ${n}: calculated` }).waitFor();
+    await seat.page.getByRole("heading", { name: `Calculated for number ${n}` }).waitFor();
     await seat.worked("Lowest volts to expect", new RegExp(`on ground power${lowest} Vgood`));
     await seat.worked("Starter rests for", /0 sgood/);
   }

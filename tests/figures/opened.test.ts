@@ -46,7 +46,7 @@ const figuresIn = (state: SessionState): Figure[] => [
   ...state.engines.flatMap((e) => figuresOfEngine(state, e.n, state.at)),
 ];
 
-/** What one figure lacks in one language; empty when it opens to everything. */
+/** Returns the parts that one figure lacks in one language. */
 function lacks(f: Figure, language: "en" | "es"): string[] {
   const inWords = (text: string) => wordsOf(workedBook(language)(text)).trim();
   const names: Readonly<Record<string, string>> = language === "en" ? english.names : spanish.names;

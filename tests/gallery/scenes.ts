@@ -15,6 +15,7 @@ import {
 } from "../browser/startSteps.ts";
 import type { Camera } from "./camera.ts";
 import { photographChannels, photographInstruments } from "./inOut.ts";
+import { photographFirstRun, photographRegisters } from "./house.ts";
 import { photographPages } from "./pages.ts";
 
 /** Photographs every post's panel at this moment. */
@@ -134,6 +135,8 @@ export async function photographStart(
   await unheard(camera, crew);
   await photographPages(browser, url, camera, supervisor);
   await photographChannels(camera, url, crew);
+  await photographRegisters(camera, supervisor, url);
+  await photographFirstRun(browser, camera);
 }
 
 async function signedOut(browser: Browser, url: string, camera: Camera): Promise<void> {

@@ -107,7 +107,7 @@ describe("the history of aircraft and engines", () => {
       new Set(histories.map((r) => r.crew.cockpit));
     const { rows } = (await ask("/aircraft/CH-TST/history")).body;
     expect(crew(rows)).toEqual(new Set([personAt("cockpit").name]));
-    // What is held is as the sealed record has it: a name that is gone later is in no answer.
+    // The rows are held as the sealed record has them: a name that is gone later is in no answer.
     const held = await server.services.histories.aircraft("CH-TST");
     expect(JSON.stringify(held.rows)).toMatch(/"cockpit":"person:[0-9a-f]{64}"/);
   });

@@ -50,7 +50,7 @@ class Ramp {
   }
 }
 
-/** What a command came to: `accepted`, or the reason why it was refused. */
+/** The outcome of a command: `accepted`, or the reason why it was refused. */
 const outcome = (result: CommandResult | Trouble): string => {
   if (result.status === "refused") return result.refusal.reason;
   return result.status === "error" ? result.error : result.status;

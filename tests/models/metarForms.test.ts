@@ -128,7 +128,7 @@ const READ: readonly [text: string, reading: string][] = [
   ["EGLL 201250Z 24008KT 4000 1200SW R27L/0375N R09R/P1500U FG 10/05 Q1012", `240 8 - ${REST}`],
   ["ENZV 201250Z 24008KT CAVOK 10/05 Q1012 W09/S4", `240 8 - ${REST}`],
   ["ENGM 201250Z 24008KT CAVOK 10/05 Q1012 WS R27L R27L/521595", `240 8 - ${REST}`],
-  // What stands behind the report belongs to another day or another field.
+  // Text behind the report belongs to another day or another field.
   [`EGLL 201250Z 24008KT ${BODY} TAF EGLL 201100Z 2012/2118 30015G25KT 9999 SCT030`, `240 8 - ${REST}`],
   [`EGLL 201250Z 24008KT ${BODY}\nTAF AMD EGLL 201100Z 2012/2118 30015G25KT TX12/2015Z`, `240 8 - ${REST}`],
   [`EGLL 201250Z 24008KT ${BODY} EGLL 201100Z 2012/2118 30015G25KT`, `240 8 - ${REST}`],

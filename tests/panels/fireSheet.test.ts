@@ -108,6 +108,21 @@ describe("the sheet of a fire", () => {
     expect(keys(ed)).toEqual(["Number? Where?"]);
   });
 
+  it("[PAN-68] asks for the number and the place while one is not said, and then for a further place", () => {
+    const { story, ref } = fired(ed);
+    const key = () => standingStops(panelOf(story, cy).panel, () => {})[0]?.keys[0]?.word;
+    const at = (where: object) =>
+      story.does(ed, { type: "send", kind: "fireAt", channel: "panel", ref, ...where });
+    at({ engine: 2 });
+    expect(key()).toBe("Number? Where?");
+    at({ place: "exhaust" });
+    expect(key()).toBe("Another place?");
+    const cart = fired(ed);
+    const about = { ref: cart.ref, place: "groundEquipment" } as const;
+    cart.story.does(ed, { type: "send", kind: "fireAt", channel: "panel", ...about });
+    expect(standingStops(panelOf(cart.story, cy).panel, () => {})[0]?.keys[0]?.word).toBe("Another place?");
+  });
+
   it("[STP-4] whoever owes no answer sees that a stop was a slip until every post has received it", () => {
     const { story, ref } = fired(bo);
     story.does(bo, { type: "send", kind: "disregard", ref });

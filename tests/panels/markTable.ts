@@ -1,6 +1,6 @@
 /** One mark of the panels. A mark means one thing wherever it is drawn. */
 export interface Mark {
-  /** How it is drawn, so that it is told apart without colour. */
+  /** Its drawing in words, told apart without colour. */
   form: string;
   /** Its only meaning. */
   means: string;
@@ -8,7 +8,7 @@ export interface Mark {
   drawn?: { by: RegExp; in: readonly string[] };
 }
 
-/** What each mark on a panel means. `web/README.md` has the same table; `tests/panels/marks.test.ts` holds both. */
+/** The meaning of each mark on a panel. `web/README.md` has the same table; `tests/panels/marks.test.ts` holds both. */
 export const MARKS = {
   doubleLine: {
     form: "Double line round a key",

@@ -93,7 +93,7 @@ describe("teaching", () => {
   });
 });
 
-/** What a remote sends: a signal's kind, an answer, or another action's type. */
+/** Returns what a remote sends: a signal's kind, an answer, or another action's type. */
 const named = (action: Action): string => {
   if (action.type === "send") return action.kind;
   return action.type === "answer" ? action.answer : action.type;

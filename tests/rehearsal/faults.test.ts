@@ -118,7 +118,7 @@ describe("a dead generator", () => {
 });
 
 describe("a vacuum that does not come alive", () => {
-  /** What was said of the horizon, with the seconds from the catch. */
+  /** Words about the horizon, with the seconds from the catch. */
   const horizon = (faults: Parameters<typeof script>[0]["faults"]) => {
     const theatre = new Theatre(twin, script({ faults: faults ?? [] }), 5);
     expect(theatre.play(60, undefined, 1_000)).toBeNull();

@@ -20,7 +20,7 @@ export const script = (over: Partial<RehearsalScript>): RehearsalScript =>
     ...{ airC: 12, faults: [], ...over },
   });
 
-/** What a person at a post does instead of what a partner would; null does nothing now. */
+/** The action of a person at a post, in place of a partner's; null does nothing now. */
 export type Instead = (state: SessionState, post: Post, action: Action, playing: Playing) => Action | null;
 
 /** A rehearsal in memory with its own clock: what a server does, without a server. */

@@ -480,6 +480,11 @@ describe("a type's card", () => {
       /as its engine catches/,
     ],
     ["an unknown gauge", [...CARD, item("x", "stable", { kind: range("nosuch", 1) })], /no gauge/],
+    [
+      "a bound that its gauge cannot show, so that nobody could answer it",
+      [...CARD, item("x", "stable", { kind: range("rpm", 1e6) })],
+      /off the scale/,
+    ],
     ["oil pressure", [...CARD, item("x", "stable", { kind: range("oilPressure", 1) })], /oil's own times/],
     [
       "an engine's gauge without an engine",

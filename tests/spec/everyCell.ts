@@ -50,7 +50,7 @@ const CELLS: readonly Cell[] = LIVE_STAGES.flatMap((stage) =>
   ),
 );
 
-/** Why an action is refused in a cell; undefined where it is taken. */
+/** Returns why an action is refused in a cell; undefined where it is taken. */
 function refusedIn({ stage, post, late, leave }: Cell, action: Action): RefusalReason | undefined {
   const state = at(stage, leave);
   const { now } = { now: state.at };

@@ -61,7 +61,7 @@ export const onDevice = (who: Person, device: string): Person => ({ ...who, devi
 export const START = Date.UTC(2026, 5, 1, 9, 0, 0);
 const SESSION = "test-session";
 
-/** What a session is for that is to reach this stage. */
+/** Returns the purpose of a session that can reach this stage. */
 export const purposeAt = (stage: Stage): Purpose =>
   stage === "arrival" || stage === "stopping" || stage === "stowing" ? "return" : "start";
 

@@ -9,7 +9,7 @@ export interface BegunRow {
   by: string;
 }
 
-/** What was entered of it. `tag` identifies the revision that was read. */
+/** A begun type as it was entered. `tag` identifies the revision that was read. */
 export interface ReadBegun extends BegunRow {
   entered: Readonly<Record<string, unknown>>;
   tag: string;

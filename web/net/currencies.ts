@@ -17,7 +17,7 @@ export const currencies = {
   add: (entry: Currency) => api.send("POST", "/api/currencies", entry),
   change: ({ id, ...entry }: Currency, revision: number) =>
     api.send("PUT", `/api/currencies/${encodeURIComponent(id)}`, entry, asRead(revision)),
-  /** Who has let which lapse; for those who plan. */
+  /** The lapses of each person, for those who plan. */
   lapses: () => api.json<{ person: string; lapses: Lapse[] }[]>("GET", "/api/people/lapses"),
   own: () => api.json<Lapse[]>("GET", "/api/me/lapses"),
   dates: () => api.json<Record<string, Dates>>("GET", "/api/people/dates"),

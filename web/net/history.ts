@@ -18,7 +18,7 @@ export type EngineHistory = Starts & {
   fitted: { aircraft: string; n: number; hours: number | null } | null;
 };
 
-/** How the starts of the house went, and how far back that was read. */
+/** The starts of the house, and how far back they were read. */
 export type HouseHistory = HouseFigures & { from: number; to: number; most: number; more: boolean };
 
 /** How long equipment lasts, and how far back that was read. */
@@ -31,7 +31,7 @@ export interface HouseLives {
 /** The thing whose history a file has. */
 export type HistoryOf = { aircraft: string } | { serial: string } | { weeks: number };
 
-/** How far the demo's invented year is. */
+/** The progress of the demo's invented year. */
 interface YearProgress {
   done: boolean;
   aircraft: string[];

@@ -6,21 +6,21 @@ import type { Controls } from "../../shared/simulation/state.ts";
 import type { SessionRow } from "./api.ts";
 import { api } from "./app.ts";
 
-/** What this person sees of the simulated aircraft. */
+/** The simulated aircraft as this person sees it. */
 export interface SeenWorld {
   t: number;
   frozen: boolean;
   speed: number;
   instruments: { gauge: string; engine: number | null; reading: Quantity }[];
   sees: { fault: FaultKind; engine: number | null }[];
-  /** What the instructor says to this post: it is no ask. */
+  /** The instructor's words to this post. They are no ask. */
   word: { words: string; by: string } | null;
   controls: Controls;
   /** False while good hands work the controls. */
   byHand: boolean;
 }
 
-/** What a person rehearsed at one post of one rehearsal. Times are server milliseconds. */
+/** One person's part at one post of one rehearsal. Times are server milliseconds. */
 export interface TrainingRow {
   session: string;
   script: string;

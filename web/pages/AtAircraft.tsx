@@ -17,7 +17,7 @@ import { itemWords } from "./itemWords.ts";
 interface OpenFire {
   aircraft: string;
   no: number | null;
-  /** What was said since it was opened. */
+  /** Messages that were said since it was opened. */
   engine: number | null;
   place: FirePlace | null;
 }

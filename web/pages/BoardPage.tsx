@@ -40,7 +40,7 @@ export function BoardPage({ connection }: { connection: Connection }) {
   const [light, setLight] = useLight();
   useWakeLock();
   const live = stripsOf(listed ?? [], null, words, moment.server).filter((s) => !s.over);
-  const { list, hidden, px } = useWallFit(shapeOf(live, words.say.language));
+  const { list, hidden, px } = useWallFit(shapeOf(listed && live, words.say.language));
   const from = px === null ? READ_FROM_M : legibleFrom(px);
   const age = renewedAt === null ? null : moment.panel - renewedAt;
   const old = age !== null && (age > OLD_MS || !isFresh(view, moment.panel));
@@ -81,8 +81,11 @@ function legibleFrom(px: number): number {
   return (px * CAPITAL) / perMm / 1000 / HEIGHT_PER_M;
 }
 
-/** Returns what decides the space of the rows. Digits are alike, so that a running second changes nothing. */
-function shapeOf(rows: readonly StripView[], language: string): string {
-  const said = rows.map((r) => [r.id, r.aircraft, r.stage, r.needs?.words, r.engines.map((e) => e.word)]);
-  return language + JSON.stringify(said).replaceAll(/\d/g, "0");
+/**
+ * Returns what decides the space of the rows. Digits are alike, so that a running second changes nothing.
+ * @param rows null until the list was fetched: an empty list says something else, and longer
+ */
+function shapeOf(rows: readonly StripView[] | null, language: string): string {
+  const said = rows?.map((r) => [r.id, r.aircraft, r.stage, r.needs?.words, r.engines.map((e) => e.word)]);
+  return language + JSON.stringify(said ?? null).replaceAll(/\d/g, "0");
 }

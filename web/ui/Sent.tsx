@@ -9,7 +9,7 @@ export interface SentRow {
   words: string;
   /** `failed`: refused by its receiver, void, or not taken by the server. `over`: it no longer counts. */
   is: "sending" | "recorded" | "refused" | "lapsed" | "failed" | "over";
-  /** Why what was recorded no longer counts; null while it does. */
+  /** The reason why a recorded message no longer counts; null while it does. */
   end: string | null;
   /** Its status in words. */
   status: string;

@@ -7,6 +7,8 @@ export interface StandingStop {
   words: string;
   /** The condition for it to end. */
   ends: string;
+  /** True while `ends` is only the rule and nobody has done a part of it: a telephone then leaves it out. */
+  rule?: boolean;
   /** True until this post has answered. */
   unanswered: boolean;
   /** The keys of this person: to say where a fire burns, or to end the stop. */
@@ -25,6 +27,7 @@ export function Standing({ stops }: { stops: readonly StandingStop[] }) {
           className="standing-row"
           data-kind={s.kind}
           data-unanswered={s.unanswered || undefined}
+          data-rule={s.rule || undefined}
         >
           <StandingMark kind={s.kind} />
           <strong>{s.words}</strong>

@@ -26,7 +26,7 @@ export const history = {
     featherDrop: "Drop on feathering",
     boost: "Manifold pressure at the power check",
   } satisfies Record<HistoryFigure, string>,
-  /** What the engine does, after its number and before "than in its 20 starts". */
+  /** The engine's behaviour, after its number and before "than in its 20 starts". */
   does: {
     starterS: { high: "needs its starter longer", low: "catches sooner" },
     oilFirstS: { high: "takes longer to first oil pressure", low: "takes less time to first oil pressure" },

@@ -7,6 +7,6 @@ export const runUpItems: Readonly<Record<RunUpItem, string>> = {
   magnetoLeft: "speed on the left magneto",
   magnetoRight: "speed on the right magneto",
   featherBefore: "speed before feathering",
-  featherLowest: "lowest speed, feather pulled out",
+  featherLowest: "lowest speed with the feather button pulled out",
   featherAfter: "speed after feathering",
 };

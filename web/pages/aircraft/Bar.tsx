@@ -1,7 +1,7 @@
 import type { PlanBar } from "../../../shared/house/planBar.ts";
 import { useRegisterWords } from "../../words/register.ts";
 
-/** Whether an aircraft can be planned, as a shape and in words. */
+/** Says as a shape and in words whether an aircraft can be planned. */
 export function Bar({ bar }: { bar: PlanBar | null }) {
   const words = useRegisterWords();
   return (

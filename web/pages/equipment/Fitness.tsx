@@ -3,7 +3,7 @@ import { dayWords } from "../../../shared/words/dates.ts";
 import { useEquipmentWords } from "../../words/equipment.ts";
 import { useWords } from "../../words/words.ts";
 
-/** Whether a piece can be used, as a shape and in words: everything that speaks against it, or that nothing does. */
+/** Says as a shape and in words whether a piece can be used, with everything that speaks against it. */
 export function Fitness({ faults }: { faults: readonly EquipmentFault[] }) {
   const words = useEquipmentWords();
   const { language } = useWords().say;

@@ -24,24 +24,27 @@ export function FirstSupervisor({ now }: { now: HouseNow }) {
   const [trouble, setTrouble] = useState<Error | null>(null);
   const [busy, setBusy] = useState(false);
   const known = [named, name, handle].every((text) => text.trim() !== "");
-  const failed = (error: Error) => {
+  const failed = (error: Error, back: Step = "who") => {
     setTrouble(error);
     setBusy(false);
     setPin("");
     setAgain("");
-    setStep("who");
+    setStep(back);
   };
   const next = () => {
     if (step === "who") return setStep("pin");
     if (step === "pin") return setStep("again");
-    if (pin !== again) return failed(new Error(words.notAlike));
+    if (pin !== again) return failed(new Error(words.notAlike), "pin");
     setBusy(true);
     setTrouble(null);
     const person = { handle: handle.trim(), name: name.trim(), mayHold: posts, pin };
     house
       .begin({ house: named.trim(), person })
       .then((made) => signIn(made.handle, pin))
-      .then(() => go("/"), failed);
+      .then(
+        () => go("/"),
+        (error: Error) => failed(error),
+      );
   };
   const ready = step === "who" ? known : (step === "pin" ? pin : again).length >= now.pinLength;
   return (

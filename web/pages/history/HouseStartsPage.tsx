@@ -14,7 +14,7 @@ import { SaveKey } from "./SaveKey.tsx";
 /** Weeks that can be chosen. */
 const SPANS = [13, 26, 52, 104] as const;
 
-/** How the starts of the house went: a table for each question. */
+/** The starts of the house: a table for each question. */
 export function HouseStartsPage() {
   const words = useHouseStartsWords();
   const { text, say } = useWords();
@@ -69,7 +69,7 @@ export function HouseStartsPage() {
   );
 }
 
-/** What is counted, and what is not. */
+/** Says what is counted, and what is not. */
 function Bounds({ told: { unstarted, few, least, more, most } }: { told: HouseHistory }) {
   const words = useHouseStartsWords();
   return (

@@ -5,7 +5,7 @@ import { useHistoryWords } from "../../words/history.ts";
 import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
 
-/** What engines do otherwise than before, one sentence each; a touch opens the engine's charts. */
+/** Drifts of engines, one sentence each; a touch opens the engine's charts. */
 export function Notes({ notes, linked }: { notes: readonly HistoryNote[]; linked: boolean }) {
   const words = useHistoryWords();
   const { language } = useWords().say;

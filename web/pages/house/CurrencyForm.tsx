@@ -28,7 +28,7 @@ export function CurrencyForm({ begin, onSave, onLeave }: Props) {
   const [days, setDays] = useState(String(begin.recencyDays ?? ""));
   const [rehearsed, setRehearsed] = useState(String(begin.rehearsalDays ?? ""));
   const count = countOf(days);
-  // What was entered before recency was is not sent along with it.
+  // Recency is sent without what was entered before it was chosen.
   const rehearsal = count === null ? countOf(rehearsed) : null;
   const good = isGood(count) && isGood(rehearsal);
   return (

@@ -11,7 +11,7 @@ interface Props {
   onTrouble(error: Error): void;
 }
 
-/** What a person rehearsed, each line with its debrief one touch away. */
+/** A person's rehearsals, each line with its debrief one touch away. */
 export function Training({ person, onTrouble }: Props) {
   const words = useRehearsalWords();
   const [known, setKnown] = useState<{ lines: TrainingRow[]; more: boolean } | null>(null);

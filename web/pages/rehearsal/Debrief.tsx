@@ -5,7 +5,7 @@ import { debriefWords, sayDebrief } from "../../../shared/words/debrief.ts";
 import { useUnits } from "../../ui/units.ts";
 import { useWords } from "../../words/words.ts";
 
-/** What the crew of a rehearsal did, on the page of its record. Nothing for a start. */
+/** The debrief of a rehearsal, on the page of its record. Draws nothing for a start. */
 export function Debrief({ events }: { events: readonly SessionEvent[] }) {
   const { say } = useWords();
   const units = useUnits();

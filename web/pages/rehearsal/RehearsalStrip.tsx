@@ -12,7 +12,7 @@ import { Desk } from "./Desk.tsx";
 import { Instruments } from "./Instruments.tsx";
 import { useWorld } from "./useWorld.ts";
 
-/** What a person sees of the simulated aircraft from their post, above their panel. */
+/** The simulated aircraft as a person sees it from their post, above their panel. */
 export function RehearsalStrip({ panel }: { panel: Panel }) {
   const { state, post } = panel;
   if (isOver(state)) return null;

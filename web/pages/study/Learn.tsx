@@ -60,6 +60,14 @@ function Plate({ signal, form, onNext }: { signal: HandSignal; form: Form; onNex
         {own !== signal && <p lang="en">{signal.name}</p>}
         <p>{own.direction}</p>
       </header>
+      <nav className="plate-next" aria-label={words.others}>
+        <button type="button" className="answer" data-tone="plain" onClick={() => onNext(-1)}>
+          {words.before}
+        </button>
+        <button type="button" className="answer" data-tone="yes" onClick={() => onNext(1)}>
+          {words.next}
+        </button>
+      </nav>
       <div className="plate-figure">
         <MovingFigure signal={signal} form={drawn} height={LARGE} label={`${own.name}. ${own.movement}`} />
       </div>
@@ -103,14 +111,6 @@ function Plate({ signal, form, onNext }: { signal: HandSignal; form: Form; onNex
           </dd>
         ))}
       </dl>
-      <nav className="plate-next" aria-label={words.others}>
-        <button type="button" className="answer" data-tone="plain" onClick={() => onNext(-1)}>
-          {words.before}
-        </button>
-        <button type="button" className="answer" data-tone="yes" onClick={() => onNext(1)}>
-          {words.next}
-        </button>
-      </nav>
     </article>
   );
 }

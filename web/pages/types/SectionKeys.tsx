@@ -1,7 +1,7 @@
 import { useTypeWords } from "../../words/types.ts";
 import { useTypeNames } from "./names.ts";
 
-/** How far one section of a type is. */
+/** The progress of one section of a type. */
 export interface SectionState {
   name: string;
   /** Entries that are still blank. */

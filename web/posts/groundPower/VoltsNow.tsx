@@ -24,7 +24,7 @@ export function VoltsNow({ panel }: { panel: Panel }) {
     return (
       <section className="volts-now" aria-label={words.region} data-is="off">
         <output>{words.off}</output>
-        <p>{words.said(age)}</p>
+        <p>{words.offSaid(age)}</p>
       </section>
     );
   const old = groundPowerKnown.find(state, 0, now).is === "stale";

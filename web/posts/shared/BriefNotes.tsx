@@ -5,7 +5,7 @@ import { useUnits } from "../../ui/units.ts";
 import { useHistoryWords } from "../../words/history.ts";
 import { useWords } from "../../words/words.ts";
 
-/** What the engines do otherwise than before, for the crew to know before the start. It asks for nothing. */
+/** Drifts of the engines, for the crew to know before the start. It asks for nothing. */
 export function BriefNotes({ aircraft }: { aircraft: string }) {
   const words = useHistoryWords();
   const { language } = useWords().say;

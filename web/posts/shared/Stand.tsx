@@ -60,7 +60,7 @@ export function StandPlanned({ stand, engines, onEngine }: PlannedProps) {
   const [open, setOpen] = useState(false);
   const behind = keptBehind(stand)[0];
   const rows = [...neighbourFigures(stand), ...clearDistances(stand)];
-  // What is too near is never folded away.
+  // Objects that are too near are never folded away.
   const close = neighbourFigures(stand).filter((f) => f.verdict === "bad");
   return (
     <figure className="stand-sheet">

@@ -5,7 +5,7 @@ import { maySlip } from "./maySlip.ts";
 import type { Panel } from "./model.ts";
 import { fireOf, isSending, type OpenFire } from "./openFire.ts";
 
-/** What the sheet of a fire shows, and what its keys send. */
+/** The content of the sheet of a fire, and the actions of its keys. */
 interface FireView {
   title: string;
   prompt: string;

@@ -47,9 +47,10 @@ export function standingStops(panel: Panel, locate: (ref: number) => void): Stan
       kind: "fire",
       words: `${fireWords(f, all)}. ${by(f.by)}`,
       ends: f.outBy ? words.outOnce(f.outBy.name) : words.outTwice,
+      rule: f.outBy === null,
       unanswered: unanswered(f.id),
       // Never disabled: a word of where it burns is kept and sent like a stop.
-      keys: [{ word: words.locate, disabled: false, onPress: () => locate(f.id) }, ...slip(f.id)],
+      keys: [{ word: locateWord(f, words), disabled: false, onPress: () => locate(f.id) }, ...slip(f.id)],
     }),
   );
   const cuts = state.cuts.map(
@@ -109,6 +110,13 @@ function isUnanswered(state: SessionState, id: number, post: Post | null): boole
   if (post === null) return false;
   const signal = state.signals.find((s) => s.id === id);
   return signal?.due.includes(post) === true && signal.answers[post] === undefined;
+}
+
+/** Returns the key's word: it asks for what is not said of this fire, and once all is, for a further place. */
+function locateWord(fire: SessionState["fires"][number], words: Words["text"]["standing"]): string {
+  const places = placesOf(fire);
+  const known = places.includes("groundEquipment") || (places.length > 0 && enginesOf(fire).length > 0);
+  return known ? words.locateMore : words.locate;
 }
 
 function fireWords(fire: SessionState["fires"][number], { say, text }: Words): string {

@@ -1,7 +1,7 @@
 import type { FigureChart } from "../../../shared/history/charts/chart.ts";
 import type { SignalRule } from "../../../shared/history/charts/limits.ts";
 
-/** What one strip shows. */
+/** The content of one strip. */
 export type LaneKind = "starts" | "average" | "ranges" | "sums";
 
 export interface LanePoint {

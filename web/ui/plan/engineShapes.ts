@@ -4,7 +4,7 @@ const BLADES = "M24 24c-10-7-9-15 0-22c9 7 10 15 0 22c10 7 9 15 0 22c-9-7-10-15 
 const ACROSS = "M24 24c-7 9-13 8-20 0c7-8 13-9 20 0c7-9 13-8 20 0c-7 8-13 9-20 0z";
 const DISC = "M24 4a20 20 0 1 0 .1 0z";
 
-/** What is drawn as lines and what is filled. Of a turning engine, the propeller's disc is hatched. */
+/** The lines and the filled parts of a shape. Of a turning engine, the propeller's disc is hatched. */
 export const ENGINE_SHAPES: Readonly<Record<EngineMark["shape"], { line?: string; fill?: string }>> = {
   none: {},
   still: { line: BLADES },

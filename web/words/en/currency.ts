@@ -1,4 +1,4 @@
-/** What people must keep up. */
+/** Words of the currencies: the things that people must keep up. */
 export const currency = {
   title: "Currencies of people",
   lead: "What people must keep up, such as type training, fire training and recency.",

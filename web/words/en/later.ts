@@ -55,6 +55,7 @@ export const volts = {
   notRead: "Volts not read yet",
   batteries: "On batteries, no cart",
   off: "Off",
+  offSaid: (ago: string) => `reported ${ago}`,
   said: (ago: string) => `read ${ago}`,
   old: (ago: string) => `read ${ago}: old, read again`,
 };

@@ -116,6 +116,7 @@ export const standing = {
   fire: (place: string) => `Fire: ${place}`,
   fireAt: (engines: string, place: string) => `Fire at number ${engines}: ${place}`,
   locate: "Number? Where?",
+  locateMore: "Another place?",
   slip: "Sent by mistake",
   wasASlip: (stop: string) => `${stop}: sent by mistake`,
   slipWaits: "Disregard it. Shown until every post has received this.",

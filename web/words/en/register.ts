@@ -31,7 +31,7 @@ export const register = {
         return `Cannot be planned: version ${bar.newest} of its type is approved, and it is on version ${bar.version}`;
     }
   },
-  /** What ends the bar, and who can do it. */
+  /** The way to end the bar, and who can do it. */
   cure: (bar: PlanBar): string => {
     switch (bar.is) {
       case "retired":

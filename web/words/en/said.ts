@@ -12,7 +12,7 @@ export const said = {
     noAnswer: "no answer yet",
     correct: "Correct this figure",
     readBackWrong: (n: number) => `read back ${n}: wrong, void`,
-    /** Why what was said no longer counts. */
+    /** The reason why a message no longer counts. */
     ends: {
       unable: "Answered unable: no permission",
       expired: "Void: its time ran out",

@@ -1,6 +1,6 @@
 import type { CurrencyWords } from "../en/currency.ts";
 
-/** What people must keep up. */
+/** Words of the currencies: the things that people must keep up. */
 export const currency: CurrencyWords = {
   title: "Vigencias de las personas",
   lead: "Lo que cada persona debe mantener, como instrucción de tipo, de fuego y actividad reciente.",

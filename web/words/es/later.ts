@@ -53,6 +53,7 @@ export const volts: LaterWords["volts"] = {
   notRead: "Voltios aún no leídos",
   batteries: "Con baterías, sin planta",
   off: "Apagada",
+  offSaid: (ago) => `informado ${ago}`,
   said: (ago) => `leído ${ago}`,
   old: (ago) => `leído ${ago}: viejo, lea de nuevo`,
 };

@@ -117,6 +117,7 @@ export const standing: Text["standing"] = {
   fire: (place) => `Fuego: ${place}`,
   fireAt: (engines, place) => `Fuego en motor ${engines}: ${place}`,
   locate: "¿Número? ¿Dónde?",
+  locateMore: "¿Otro lugar?",
   slip: "Enviado por error",
   wasASlip: (stop) => `${stop}: enviado por error`,
   slipWaits: "Ignórelo. Se muestra hasta que todos los puestos lo reciban.",

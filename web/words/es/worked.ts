@@ -1,11 +1,11 @@
 import type { Text } from "../en/text.ts";
 
 export const worked: Text["worked"] = {
-  stage: "Ahora: calculado",
-  engine: (n) => `Motor ${n}: calculado`,
-  aircraft: "Avión, aire, orden: calculado",
-  noise: "Ruido: calculado",
+  stage: "Calculado ahora",
+  engine: (n) => `Calculado para el motor ${n}`,
+  aircraft: "Calculado para el avión, el aire y el orden",
+  noise: "Ruido calculado",
   fewer: "Menos valores",
-  advice: "El orden aconsejado: calculado",
+  advice: "Orden aconsejado, calculado",
   rests: (left) => `descansa ${left}`,
 };
