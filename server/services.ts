@@ -130,7 +130,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     names,
     seals,
   });
-  const rehearsals = new Rehearsals({ directory, store, sessions, clock, ids, seals, timers, log });
+  const rehearsals = new Rehearsals({ directory, store, sessions, clock, ids, seals, names, timers, log });
   const demo = demoSignIns.length > 0;
   const accounts = new ServiceAccounts({ directory, clock, ids, pinCost });
   const signing = { devices: deviceRule, limits, secret, names, bus };
@@ -151,7 +151,11 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     });
     unfollow = await follow({ bus, store, sessions, signIns, peers, clock, timers, log });
     await sessions.contributeAll();
-  } else await sessions.reopen();
+  } else {
+    await sessions.reopen();
+    // Other servers may play what they began: only a server that is alone takes everything up.
+    void sessions.whole.then(() => rehearsals.takeUp()).catch((err) => log.error({ err }, "rehearsals stay"));
+  }
 
   let stop = timers.after(LOOK_MS, look);
   function look() {

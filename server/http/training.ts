@@ -12,7 +12,12 @@ const training = z.object({
   lines: z.array(
     z.object({
       session: z.string().describe("The rehearsal: its debrief stands on its record"),
-      script: z.string(),
+      script: z.string().describe("The script's id"),
+      title: z
+        .object({ en: z.string(), es: z.string() })
+        .nullable()
+        .describe("Its title as it was played; null: the record does not hold it"),
+      takenBack: z.boolean().describe("It began at a moment of another rehearsal"),
       aircraft: z.string().describe("The registration that was rehearsed"),
       typeName: z.string(),
       post: postSchema,

@@ -161,13 +161,13 @@ function atAGlance(sheet: Sheet, record: SessionRecord): void {
 /** Prints what the crew of a rehearsal did. */
 async function whatTheyDid(
   sheet: Sheet,
-  lines: NonNullable<SessionRecord["debrief"]>,
+  { lead, lines }: NonNullable<SessionRecord["debrief"]>,
   language: SessionRecord["language"],
 ): Promise<void> {
   const all = printWords(language);
   const words = debriefWords(language);
   sheet.heading(words.title);
-  sheet.para(words.lead, { size: 8, tone: "soft" });
+  for (const said of lead) sheet.para(said, { size: 8, tone: "soft" });
   if (lines.length === 0) return sheet.para(words.none);
   await table(
     sheet,

@@ -12,7 +12,7 @@ const LISTED = 200;
 /** One line of a person's training. */
 export interface TrainingLine
   extends Omit<Training, "personId">,
-    Pick<Trained, "script" | "aircraft" | "typeName"> {
+    Pick<Trained, "script" | "title" | "takenBack" | "aircraft" | "typeName"> {
   /** Id of the rehearsal: its debrief stands on its record. */
   session: string;
   /** Who stood at the instructor's desk, without the person; null for one who was erased. */

@@ -5,7 +5,7 @@ import type { Stage } from "../protocol/stages.ts";
 import { debriefOf } from "../rehearsal/debrief.ts";
 import type { SessionState } from "../session/state.ts";
 import { signalOf } from "../signals/all.ts";
-import { sayDebrief } from "../words/debrief.ts";
+import { debriefLead, sayDebrief } from "../words/debrief.ts";
 import { equipmentLines } from "../words/equipment.ts";
 import { type Lookup, lookupOf, sayActor, sayEvent } from "../words/events.ts";
 import type { Language } from "../words/language.ts";
@@ -80,7 +80,7 @@ export interface SessionRecord {
   exchange: ExchangeRow[];
   events: (LogRow & { cause: number | null; red: boolean })[];
   /** What the crew of a rehearsal did, in words; null for a start. */
-  debrief: (Omit<LogRow, "by"> & { good: boolean })[] | null;
+  debrief: { lead: string[]; lines: (Omit<LogRow, "by"> & { good: boolean })[] } | null;
   headHash: string;
   caution: string;
 }
@@ -133,10 +133,13 @@ export function recordOf(events: readonly SessionEvent[], headHash: string, say:
     exchange: exchangeRows(events, say),
     events: events.map((e) => ({ ...row(e, lookup), cause: e.cause, red: isRed(e) })),
     debrief: state.rehearsal
-      ? debriefOf(events).map((line) => ({
-          ...{ seq: line.seq, at: line.at, good: line.good },
-          words: sayDebrief(line, state.type, say, AS_READ),
-        }))
+      ? {
+          lead: debriefLead(state.rehearsal, say),
+          lines: debriefOf(events).map((line) => ({
+            ...{ seq: line.seq, at: line.at, good: line.good },
+            words: sayDebrief(line, state.type, say, AS_READ),
+          })),
+        }
       : null,
     headHash,
     caution: say.caution,

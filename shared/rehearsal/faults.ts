@@ -21,6 +21,8 @@ export interface Word {
 /** One kind of fault: what it does to the aircraft and to people, and what a good crew says. */
 export interface FaultDefinition {
   about: "engine" | "aircraft" | "post";
+  /** The post that it befalls unless another is named. Present for the faults about a post. */
+  usualPost?: Post;
   /** What it does to the simulated aircraft. */
   wrong(n: number): Partial<Wrong>;
   /** The posts from which it can be seen or heard. The others have to be told. */
@@ -163,6 +165,7 @@ export const FAULT: Readonly<Record<FaultKind, FaultDefinition>> = {
   },
   guardLost: {
     about: "post",
+    usualPost: "fireGuard",
     wrong: NOTHING,
     seenBy: ["cockpit", "supervisor"],
     says: [
@@ -192,6 +195,7 @@ export const FAULT: Readonly<Record<FaultKind, FaultDefinition>> = {
   },
   handContradicts: {
     about: "post",
+    usualPost: "fireGuard",
     wrong: NOTHING,
     seenBy: ["cockpit", "supervisor"],
     says: [
@@ -206,6 +210,7 @@ export const FAULT: Readonly<Record<FaultKind, FaultDefinition>> = {
   },
   deadTablet: {
     about: "post",
+    usualPost: "groundPower",
     wrong: NOTHING,
     seenBy: [],
     answers: [],

@@ -87,14 +87,24 @@ export function advance(
   return isOver(state) ? { run: ended, began: [] } : strike(ended, state);
 }
 
-/** Begins a fault now, as an instructor does. */
+/**
+ * Begins a fault now.
+ * @param engine the engine that it strikes, if it strikes one
+ * @param post the post that it befalls, if it befalls one; null for the usual one
+ */
 export function throwFault(
   run: Run,
   fault: FaultKind,
   engine: number | null,
   post: Post | null,
 ): { run: Run; began: Struck } {
-  const began: Struck = { no: run.struck.length + 1, fault, engine, post, at: run.t, endedAt: null };
+  const { about, usualPost } = FAULT[fault];
+  const strikes = about === "engine" || fault === "guardLost";
+  const began: Struck = {
+    ...{ no: run.struck.length + 1, fault, at: run.t, endedAt: null },
+    engine: strikes ? engine : null,
+    post: about === "post" ? (post ?? usualPost ?? null) : null,
+  };
   return { run: { ...run, struck: [...run.struck, began] }, began };
 }
 
@@ -108,14 +118,7 @@ function strike(before: Run, state: SessionState): { run: Run; began: Struck[] }
     if (at === undefined || before.t < at + planned.seconds) continue;
     run = { ...run, decided: [...run.decided, i] };
     if (chance(before.seed, "fault", i) >= planned.chance) continue;
-    const definition = FAULT[planned.fault];
-    const whose = planned.post ?? (planned.fault === "guardLost" ? "fireGuard" : "groundPower");
-    const next = throwFault(
-      run,
-      planned.fault,
-      definition.about === "engine" || planned.fault === "guardLost" ? engine : null,
-      definition.about === "post" ? whose : null,
-    );
+    const next = throwFault(run, planned.fault, engine, planned.post ?? null);
     run = next.run;
     began.push(next.began);
   }

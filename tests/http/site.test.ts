@@ -151,6 +151,7 @@ describe("the documentation", () => {
       "/api/rehearsals",
       "/api/rehearsals/scripts",
       "/api/rehearsals/{id}",
+      "/api/rehearsals/{id}/back",
       "/api/rehearsals/{id}/desk",
       "/api/rehearsals/{id}/hands",
       "/api/rehearsals/{id}/world",

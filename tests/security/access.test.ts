@@ -359,6 +359,12 @@ const ROWS: readonly Row[] = [
     body: () => ({ controls: null }),
   },
   {
+    route: "POST /api/rehearsals/{id}/back",
+    for: "signed in",
+    at: { id: "none" },
+    body: () => ({ seq: 1 }),
+  },
+  {
     route: "POST /api/rehearsals/{id}/desk",
     for: "signed in",
     at: { id: "none" },

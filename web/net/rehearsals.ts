@@ -24,6 +24,10 @@ export interface SeenWorld {
 export interface TrainingRow {
   session: string;
   script: string;
+  /** As it was played; null in older records. */
+  title: RehearsalScript["title"] | null;
+  /** It began at a moment of another rehearsal. */
+  takenBack: boolean;
   aircraft: string;
   typeName: string;
   post: Post;
@@ -36,7 +40,7 @@ export interface TrainingRow {
 
 type DeskAsks =
   | { do: "pace"; frozen: boolean; speed: number }
-  | { do: "throw"; fault: FaultKind; engine: number }
+  | { do: "throw"; fault: FaultKind; engine: number; post?: Post }
   | { do: "mark"; words: string }
   | { do: "say"; post: Post; words: string };
 
@@ -57,5 +61,6 @@ export const rehearsals = {
       "GET",
       person === null ? "/api/me/training" : `/api/people/${encodeURIComponent(person)}/training`,
     ),
+  back: (id: string, seq: number) => api.json<{ id: string; code: string }>("POST", at(id, "/back"), { seq }),
   end: (id: string) => api.send("DELETE", at(id)),
 };

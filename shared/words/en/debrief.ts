@@ -2,6 +2,8 @@
 export const debrief = {
   title: "What they did",
   lead: "Told from the record alone, by fixed rules. It is no mark.",
+  retold: (seq: number, from: string) =>
+    `This rehearsal was taken back. Its events 1 to ${seq} are retold from ${from}, where they were done; no line here is about them.`,
   none: "Nothing went wrong, and nothing was done that had to be told.",
   answered: (fault: string, seconds: string, by: string) => `${fault}: answered after ${seconds} s by ${by}`,
   notAnswered: (fault: string) => `${fault}: nobody answered it`,

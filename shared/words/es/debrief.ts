@@ -3,6 +3,8 @@ import type { DebriefWords } from "../en/debrief.ts";
 export const debrief: DebriefWords = {
   title: "Lo que hicieron",
   lead: "Contado solo por el registro, con reglas fijas. No es una nota.",
+  retold: (seq, from) =>
+    `Este ensayo se llevó atrás. Sus sucesos 1 a ${seq} se repiten de ${from}, donde se hicieron; ninguna línea de aquí trata de ellos.`,
   none: "Nada salió mal, y no se hizo nada que haya que contar.",
   answered: (fault, seconds, by) => `${fault}: respondido a los ${seconds} s por ${by}`,
   notAnswered: (fault) => `${fault}: nadie respondió`,

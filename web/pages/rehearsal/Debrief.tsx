@@ -1,7 +1,7 @@
 import type { SessionEvent } from "../../../shared/protocol/events.ts";
 import { debriefOf } from "../../../shared/rehearsal/debrief.ts";
 import { timeOfDay } from "../../../shared/words/dates.ts";
-import { debriefWords, sayDebrief } from "../../../shared/words/debrief.ts";
+import { debriefLead, debriefWords, sayDebrief } from "../../../shared/words/debrief.ts";
 import { useUnits } from "../../ui/units.ts";
 import { useWords } from "../../words/words.ts";
 
@@ -16,7 +16,9 @@ export function Debrief({ events }: { events: readonly SessionEvent[] }) {
   return (
     <section className="debrief">
       <h2>{words.title}</h2>
-      <p>{words.lead}</p>
+      {debriefLead(plan.rehearsal, say).map((said) => (
+        <p key={said}>{said}</p>
+      ))}
       {lines.length === 0 && <p>{words.none}</p>}
       <ol className="record-list">
         {lines.map((line) => (

@@ -7,6 +7,7 @@ import { rehearsals, type SeenWorld } from "../../net/rehearsals.ts";
 import { Trouble } from "../../ui/Trouble.tsx";
 import { useRehearsalWords } from "../../words/rehearsal.ts";
 import { useWords } from "../../words/words.ts";
+import { GoBack } from "./GoBack.tsx";
 
 const SPEEDS = [1, 2, 3, 4] as const;
 
@@ -82,6 +83,7 @@ export function Desk({ state, world, onDone }: { state: SessionState; world: See
           {words.throwNow}
         </button>
       </div>
+      <GoBack id={state.id} onAsk={ask} />
       <form
         className="rehearsal-controls"
         onSubmit={(e) => {
