@@ -220,7 +220,17 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(noiseRoute, { store, names, clock });
       await inner.register(evidenceRoute, { store, notary, names, clock });
       await inner.register(proofRoutes, { store, notary });
-      await inner.register(printRoutes, { store, directory, sessions, names, clock, press, dues, histories });
+      await inner.register(printRoutes, {
+        store,
+        directory,
+        sessions,
+        names,
+        clock,
+        press,
+        dues,
+        histories,
+        trainings,
+      });
     },
     { prefix: "/api" },
   );

@@ -1,6 +1,8 @@
+import { canonical } from "../evidence/canonical.ts";
 import type { SessionEvent } from "../protocol/events.ts";
 import type { Post } from "../protocol/posts.ts";
 import { isPartner } from "../protocol/rehearsal.ts";
+import { type Measures, measuresOf } from "./measures.ts";
 import type { RehearsalScript } from "./script.ts";
 
 /** What one person did at one post of one rehearsal. Times are server milliseconds. */
@@ -22,6 +24,9 @@ export interface Trained {
   title: RehearsalScript["title"] | null;
   /** True when it began at a moment of another rehearsal: nobody finishes such a one. */
   takenBack: boolean;
+  /** What makes two rehearsals the same to rehearse: the script as played, and the type. Null: not known. */
+  like: string | null;
+  measures: Measures;
   /** The registration that was rehearsed. */
   aircraft: string;
   typeName: string;
@@ -95,6 +100,8 @@ export function trainedIn(events: readonly SessionEvent[]): Trained | null {
     script: rehearsal.script,
     title: played?.title ?? null,
     takenBack: back !== undefined,
+    like: played ? canonical({ played, type: aircraftType.id }) : null,
+    measures: measuresOf(events),
     aircraft: rehearsal.of,
     typeName: aircraftType.name,
     of,

@@ -152,6 +152,7 @@ describe("the documentation", () => {
       "/api/rehearsals/scripts",
       "/api/rehearsals/{id}",
       "/api/rehearsals/{id}/back",
+      "/api/rehearsals/{id}/compared",
       "/api/rehearsals/{id}/desk",
       "/api/rehearsals/{id}/hands",
       "/api/rehearsals/{id}/world",

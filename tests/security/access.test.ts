@@ -364,6 +364,7 @@ const ROWS: readonly Row[] = [
     at: { id: "none" },
     body: () => ({ seq: 1 }),
   },
+  { route: "GET /api/rehearsals/{id}/compared", for: "signed in", at: { id: "none" } },
   {
     route: "POST /api/rehearsals/{id}/desk",
     for: "signed in",

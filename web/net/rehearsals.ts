@@ -1,6 +1,7 @@
 import type { Post } from "../../shared/protocol/posts.ts";
 import type { Quantity } from "../../shared/protocol/quantity.ts";
 import type { FaultKind } from "../../shared/protocol/rehearsalFaults.ts";
+import type { Comparison } from "../../shared/rehearsal/measures.ts";
 import type { RehearsalScript } from "../../shared/rehearsal/script.ts";
 import type { Controls } from "../../shared/simulation/state.ts";
 import type { SessionRow } from "./api.ts";
@@ -61,6 +62,7 @@ export const rehearsals = {
       "GET",
       person === null ? "/api/me/training" : `/api/people/${encodeURIComponent(person)}/training`,
     ),
+  compared: (id: string) => api.json<Comparison>("GET", at(id, "/compared")),
   back: (id: string, seq: number) => api.json<{ id: string; code: string }>("POST", at(id, "/back"), { seq }),
   end: (id: string) => api.send("DELETE", at(id)),
 };

@@ -4,6 +4,7 @@ import { timeOfDay } from "../../../shared/words/dates.ts";
 import { debriefLead, debriefWords, sayDebrief } from "../../../shared/words/debrief.ts";
 import { useUnits } from "../../ui/units.ts";
 import { useWords } from "../../words/words.ts";
+import { BesideLast } from "./BesideLast.tsx";
 
 /** What the crew of a rehearsal did, on the page of its record. Nothing for a start. */
 export function Debrief({ events }: { events: readonly SessionEvent[] }) {
@@ -13,6 +14,10 @@ export function Debrief({ events }: { events: readonly SessionEvent[] }) {
   if (plan?.type !== "planned" || !plan.rehearsal) return null;
   const words = debriefWords(say.language);
   const lines = debriefOf(events);
+  const over = events.some(
+    ({ fact }) => fact.type === "stageReached" && (fact.stage === "closed" || fact.stage === "abandoned"),
+  );
+  const id = events[0]?.session ?? "";
   return (
     <section className="debrief">
       <h2>{words.title}</h2>
@@ -29,6 +34,7 @@ export function Debrief({ events }: { events: readonly SessionEvent[] }) {
           </li>
         ))}
       </ol>
+      {over && <BesideLast id={id} />}
     </section>
   );
 }
