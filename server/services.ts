@@ -24,6 +24,7 @@ import type { randomIds } from "./ids.ts";
 import { NO_BUS, type Others } from "./many/bus.ts";
 import { follow } from "./many/follow.ts";
 import { PeerPresence } from "./many/peer-presence.ts";
+import { HouseScripts } from "./rehearsals/house-scripts.ts";
 import { Rehearsals } from "./rehearsals/rehearsals.ts";
 import { Trainings } from "./rehearsals/trainings.ts";
 import type { SessionLog } from "./sessions/deps.ts";
@@ -76,6 +77,7 @@ export interface Services extends ServicesDeps {
   lists: HouseLists;
   planning: Planning;
   rehearsals: Rehearsals;
+  scripts: HouseScripts;
   trainings: Trainings;
   signIns: SignIns;
   accounts: ServiceAccounts;
@@ -130,7 +132,10 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     names,
     seals,
   });
-  const rehearsals = new Rehearsals({ directory, store, sessions, clock, ids, seals, names, timers, log });
+  const scripts = new HouseScripts(directory, clock);
+  const rehearsals = new Rehearsals({
+    ...{ directory, store, sessions, clock, ids, seals, names, timers, log, scripts },
+  });
   const demo = demoSignIns.length > 0;
   const accounts = new ServiceAccounts({ directory, clock, ids, pinCost });
   const signing = { devices: deviceRule, limits, secret, names, bus };
@@ -185,6 +190,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     lists,
     planning,
     rehearsals,
+    scripts,
     trainings,
     signIns,
     accounts,

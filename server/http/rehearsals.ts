@@ -9,7 +9,6 @@ import { rehearsalScriptSchema } from "../../shared/rehearsal/script.ts";
 import { personOf } from "../auth/identity.ts";
 import { NoRehearsal } from "../rehearsals/refused.ts";
 import type { Rehearsals } from "../rehearsals/rehearsals.ts";
-import { SCRIPTS } from "../rehearsals/scripts.ts";
 import { worldFor } from "../rehearsals/world.ts";
 import type { Sessions } from "../sessions/sessions.ts";
 import type { EventStore } from "../store/events.ts";
@@ -49,18 +48,6 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
         .sort((a, b) => Number(a.closedAt !== null) - Number(b.closedAt !== null))
         .map((row) => ({ ...row, offered: offers.get(row.id) ?? [] }));
     },
-  );
-
-  app.get(
-    "/rehearsals/scripts",
-    {
-      schema: {
-        tags: ["rehearsals"],
-        summary: "The scripts that come with the program, whole: each is the JSON that beginning one takes",
-        response: { 200: z.array(rehearsalScriptSchema) },
-      },
-    },
-    async () => [...SCRIPTS],
   );
 
   app.post(

@@ -4,14 +4,16 @@ import { isPartner, isRehearsalId } from "../../shared/protocol/rehearsal.ts";
 import type { FaultKind } from "../../shared/protocol/rehearsalFaults.ts";
 import { beginCourse, tellCourse } from "../../shared/rehearsal/course.ts";
 import type { RehearsalScript } from "../../shared/rehearsal/script.ts";
+import { scriptFaults } from "../../shared/rehearsal/scriptFaults.ts";
 import { isOver } from "../../shared/session/state.ts";
 import { noteRehearsal, type Person } from "../../shared/session/step.ts";
+import { rehearsalWords } from "../../shared/words/rehearsed.ts";
 import { postsToVacate, recordRetold, retoldFrom } from "./back.ts";
+import type { HouseScripts } from "./house-scripts.ts";
 import { planRehearsal, type RehearsalPlanDeps } from "./plan.ts";
 import { eventsOf, type RecordDeps, rebuilt } from "./records.ts";
 import { NoRehearsal } from "./refused.ts";
 import { type RunningDeps, RunningRehearsal } from "./running.ts";
-import { SCRIPTS } from "./scripts.ts";
 
 /** A rehearsal as a person begins it. */
 export interface BeginInput {
@@ -44,7 +46,9 @@ const LOOK_MS = 5 * 60_000;
 /** Why a rehearsal ends that a restart of the server broke off. */
 const NOT_TAKEN_UP = "The server was started again, and this rehearsal could not be taken up";
 
-type RehearsalsDeps = RehearsalPlanDeps & RunningDeps & RecordDeps;
+type RehearsalsDeps = RehearsalPlanDeps &
+  RunningDeps &
+  RecordDeps & { scripts: Pick<HouseScripts, "usable"> };
 
 /** The rehearsals of this server. */
 export class Rehearsals {
@@ -73,9 +77,7 @@ export class Rehearsals {
     { aircraft, script, seed, post }: BeginInput,
   ): Promise<{ id: string; code: string }> {
     for (const [id, { rehearsal }] of this.#running) if (rehearsal.isOver) this.#running.delete(id);
-    const played = typeof script === "string" ? SCRIPTS.find((s) => s.id === script) : script;
-    if (!played)
-      throw new NoRehearsal("faultyPlan", `no such script: ${SCRIPTS.map((s) => s.id).join(", ")}`);
+    const played = await this.#played(script);
     const own = [...this.#running.values()].filter(({ by }) => by === person.id).length;
     if (own >= MOST_OWN) throw new NoRehearsal("tooMany", `You have ${own} rehearsals open: end one first`);
     if (this.#running.size >= MOST)
@@ -93,6 +95,18 @@ export class Rehearsals {
     const rehearsal = new RunningRehearsal(this.#deps, course, post === null ? [] : [post]);
     this.#running.set(planned.id, { by: person.id, rehearsal });
     return planned;
+  }
+
+  /** @throws NoRehearsal when there is no such script, or it says what cannot be meant */
+  async #played(script: BeginInput["script"]): Promise<RehearsalScript> {
+    const usable = typeof script === "string" ? await this.#deps.scripts.usable() : [];
+    const played = typeof script === "string" ? usable.find(({ id }) => id === script) : script;
+    if (!played)
+      throw new NoRehearsal("faultyPlan", `no such script: ${usable.map(({ id }) => id).join(", ")}`);
+    const [fault] = scriptFaults(played);
+    if (fault)
+      throw new NoRehearsal("faultyPlan", `${fault.path}: ${rehearsalWords("en").scriptFaults[fault.is]}`);
+    return played;
   }
 
   /**

@@ -149,6 +149,8 @@ describe("the documentation", () => {
       "/api/people/{id}/pin",
       "/api/people/{id}/training",
       "/api/rehearsals",
+      "/api/rehearsals/house-scripts",
+      "/api/rehearsals/house-scripts/{id}",
       "/api/rehearsals/scripts",
       "/api/rehearsals/{id}",
       "/api/rehearsals/{id}/back",

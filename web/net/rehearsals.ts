@@ -1,3 +1,4 @@
+import type { HouseScript } from "../../shared/house/script.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import type { Quantity } from "../../shared/protocol/quantity.ts";
 import type { FaultKind } from "../../shared/protocol/rehearsalFaults.ts";
@@ -39,6 +40,16 @@ export interface TrainingRow {
   watchedBy: (string | null)[];
 }
 
+/** A script of the house as it is kept. */
+export interface HouseScriptRow {
+  body: HouseScript;
+  revision: number;
+  /** Server milliseconds. */
+  at: number;
+  /** The name of who kept it. */
+  by: string;
+}
+
 type DeskAsks =
   | { do: "pace"; frozen: boolean; speed: number }
   | { do: "throw"; fault: FaultKind; engine: number; post?: Post }
@@ -51,6 +62,13 @@ const at = (id: string, what = "") => `/api/rehearsals/${encodeURIComponent(id)}
 export const rehearsals = {
   list: () => api.json<(SessionRow & { stage: string })[]>("GET", "/api/rehearsals"),
   scripts: () => api.json<RehearsalScript[]>("GET", "/api/rehearsals/scripts"),
+  houseScripts: () => api.json<HouseScriptRow[]>("GET", "/api/rehearsals/house-scripts"),
+  keepScript: (script: RehearsalScript) => api.send("POST", "/api/rehearsals/house-scripts", script),
+  /** @param revision the one that was read */
+  changeScript: ({ id, ...to }: HouseScript, revision: number) =>
+    api.send("PUT", `/api/rehearsals/house-scripts/${encodeURIComponent(id)}`, to, {
+      "if-match": `"${revision}"`,
+    }),
   begin: (aircraft: string, script: string | RehearsalScript, post: Post | null) =>
     api.json<{ id: string; code: string }>("POST", "/api/rehearsals", { aircraft, script, post }),
   world: (id: string) => api.json<SeenWorld>("GET", at(id, "/world")),

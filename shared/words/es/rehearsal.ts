@@ -34,6 +34,11 @@ export const rehearsal: RehearsalWords = {
   mark: (words, by) => `Ensayo, marcado por ${by}: ${words}`,
   word: (post, words, by) => `Ensayo, ${by} a ${post}: ${words}`,
   figure: (n, what, found) => `Ensayo, número ${n}: ${what} ${found}`,
+  scriptFaults: {
+    needsNoPost: "esta falla no es de ningún puesto: quite el puesto",
+    never: "con una probabilidad de 0 nunca viene: quite la falla",
+    twice: "la misma falla ya viene en el mismo momento",
+  },
   thrown: (fault, by) => `${fault}, provocado por ${by}`,
   goodHands: "Ensayo: buenas manos llevan los mandos",
   hands: (worked) => `Ensayo, mandos: ${worked}`,

@@ -11,7 +11,6 @@ export const rehearsal = {
   begin: "Begin",
   begins: "It begins…",
   own: "A script from a file",
-  badFile: "This file is not a script. Save one of the scripts here and change it.",
   save: "Save this script",
   world: "What you see",
   nothing: "Nothing unusual",

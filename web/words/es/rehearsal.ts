@@ -12,7 +12,6 @@ export const rehearsal: RehearsalPageWords = {
   begin: "Empezar",
   begins: "Empieza…",
   own: "Un guion de un archivo",
-  badFile: "Este archivo no es un guion. Guarde uno de los guiones de aquí y cámbielo.",
   save: "Guardar este guion",
   world: "Lo que usted ve",
   nothing: "Nada fuera de lo normal",
