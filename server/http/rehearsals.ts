@@ -1,3 +1,4 @@
+import type { FastifyRequest } from "fastify";
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { engineSchema } from "../../shared/protocol/commands.ts";
@@ -9,6 +10,7 @@ import { rehearsalScriptSchema } from "../../shared/rehearsal/script.ts";
 import { personOf } from "../auth/identity.ts";
 import { NoRehearsal } from "../rehearsals/refused.ts";
 import type { Rehearsals } from "../rehearsals/rehearsals.ts";
+import type { RunningRehearsal } from "../rehearsals/running.ts";
 import { worldFor } from "../rehearsals/world.ts";
 import type { Sessions } from "../sessions/sessions.ts";
 import type { EventStore } from "../store/events.ts";
@@ -32,6 +34,14 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
   app,
   { store, sessions, rehearsals },
 ) => {
+  /** Returns the rehearsal that a panel asks about, unless a fault has cut the panel off. */
+  const reached = (request: FastifyRequest<{ Params: { id: string } }>): RunningRehearsal => {
+    const { id } = request.params;
+    if (rehearsals.isCutOff(id, personOf(identityOf(request))))
+      throw new ProblemError("notAvailable", "This panel is cut off from the rehearsal for a while");
+    return rehearsals.running(id);
+  };
+
   app.get(
     "/rehearsals",
     {
@@ -77,7 +87,7 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
   app.get(
     "/rehearsals/:id/world",
     {
-      config: { problems: ["notFound"] },
+      config: { problems: ["notAvailable", "notFound"] },
       schema: {
         tags: ["rehearsals"],
         summary: "What the person who asks sees of the simulated aircraft from their post",
@@ -87,7 +97,7 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
     },
     async (request) =>
       said(async () => {
-        const rehearsal = rehearsals.running(request.params.id);
+        const rehearsal = reached(request);
         const { state } = await sessions.get(rehearsal.id);
         return { ...worldFor(rehearsal, state, personOf(identityOf(request))) };
       }),
@@ -96,7 +106,7 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
   app.put(
     "/rehearsals/:id/hands",
     {
-      config: { problems: ["notFound", "notQualified"] },
+      config: { problems: ["notAvailable", "notFound", "notQualified"] },
       schema: {
         tags: ["rehearsals"],
         summary: "Set the controls of the simulated cockpit, by who holds it; null leaves them to good hands",
@@ -107,7 +117,7 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
     },
     async (request, reply) => {
       await said(async () => {
-        const rehearsal = rehearsals.running(request.params.id);
+        const rehearsal = reached(request);
         const { state } = await sessions.get(rehearsal.id);
         const { id } = personOf(identityOf(request));
         if (state.posts.cockpit?.id !== id)

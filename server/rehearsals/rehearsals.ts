@@ -185,6 +185,15 @@ export class Rehearsals {
   }
 
   /**
+   * Returns whether a fault has cut this panel off in a rehearsal: it holds a post there whose tablet is dead, or whose
+   * network is gone. No panel is ever cut off from a start.
+   */
+  isCutOff(session: string, panel: { id: string; device: string }): boolean {
+    const found = isRehearsalId(session) ? this.#running.get(session)?.rehearsal : undefined;
+    return found !== undefined && !found.isOver && found.isCutOff(panel);
+  }
+
+  /**
    * Does what an instructor asks of a rehearsal.
    * @throws NoRehearsal when none is played here under this id, or the person is no instructor of it
    */

@@ -9,6 +9,7 @@ import type { Rehearsed } from "../../shared/protocol/rehearsedFact.ts";
 import { type Course, STEP_MS, stepCourse, stepIsBefore, tellCourse } from "../../shared/rehearsal/course.ts";
 import { FAULT } from "../../shared/rehearsal/faults.ts";
 import type { Playing } from "../../shared/rehearsal/playing.ts";
+import { cutOff } from "../../shared/rehearsal/run.ts";
 import { isOver, type SessionState } from "../../shared/session/state.ts";
 import { noteRehearsal, type Person } from "../../shared/session/step.ts";
 import type { Controls } from "../../shared/simulation/state.ts";
@@ -80,6 +81,15 @@ export class RunningRehearsal {
   /** What the desk and the panels see of it. */
   get view(): { playing: Playing; frozen: boolean; speed: number; hands: Controls | null } {
     return this.#course;
+  }
+
+  /** Whether a fault has cut off the panel of whoever holds a post on this device. */
+  isCutOff({ id, device }: { id: string; device: string }): boolean {
+    const { state, playing } = this.#course;
+    return cutOff(playing.run).some((post) => {
+      const held = state.posts[post];
+      return held?.id === id && held.device === device;
+    });
   }
 
   /** Takes in what was recorded of it, in order. */

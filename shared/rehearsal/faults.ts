@@ -34,6 +34,8 @@ export interface FaultDefinition {
   until: Until;
   /** A partner at the post it befalls does nothing meanwhile. */
   silences: "nobody" | "post" | "everybody";
+  /** The panels of the people at the posts it silences hear nothing either, and nothing they send arrives. */
+  cutsPanels?: true;
 }
 
 const send = (kind: SignalKind, more: Partial<Extract<Action, { type: "send" }>> = {}): Action => ({
@@ -217,6 +219,7 @@ export const FAULT: Readonly<Record<FaultKind, FaultDefinition>> = {
     until: { is: "seconds", s: 45 },
     says: [],
     silences: "post",
+    cutsPanels: true,
   },
   networkGone: {
     about: "aircraft",
@@ -226,6 +229,7 @@ export const FAULT: Readonly<Record<FaultKind, FaultDefinition>> = {
     until: { is: "seconds", s: 30 },
     says: [],
     silences: "everybody",
+    cutsPanels: true,
   },
   lightning: {
     about: "aircraft",

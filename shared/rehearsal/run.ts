@@ -1,6 +1,6 @@
 import { isTurning, plain } from "../engine/life.ts";
 import { chance } from "../partners/chance.ts";
-import type { Post } from "../protocol/posts.ts";
+import { POSTS, type Post } from "../protocol/posts.ts";
 import type { FaultKind } from "../protocol/rehearsalFaults.ts";
 import { engineOf, isOver, type SessionState } from "../session/state.ts";
 import { type Plant, plantOf } from "../simulation/plant.ts";
@@ -53,6 +53,16 @@ export function beginRun(script: RehearsalScript, state: SessionState): Run {
 
 /** Returns the faults that go on. */
 export const going = (run: Run): Struck[] => run.struck.filter((s) => s.endedAt === null);
+
+/** Returns the posts whose panels a fault has cut off now. */
+export function cutOff(run: Run): Post[] {
+  return POSTS.filter((post) =>
+    going(run).some(({ fault, post: whose }) => {
+      const { cutsPanels, silences } = FAULT[fault];
+      return cutsPanels === true && (silences === "everybody" || whose === post);
+    }),
+  );
+}
 
 /**
  * Returns the world `seconds` later, and the faults that began in between.

@@ -95,7 +95,7 @@ if (values.sim) {
 } else if (values.rehearsals) {
   const { rehearsalSoak } = await import("./rehearsals.ts");
   const [runs = 10_000, first = 1] = figures;
-  process.exitCode = rehearsalSoak(runs, first) ? 0 : 1;
+  process.exitCode = (await rehearsalSoak(runs, first, processes)) ? 0 : 1;
 } else if (values.adversary) {
   const { adversarySoak } = await import("./adversary.ts");
   const [sessions = 400, seed = 1] = figures;
