@@ -8,6 +8,7 @@
 //                --adversary [sessions] [seed]   wrong moves over real sockets, judged by a program in Python
 //                --panels               every drill and every pair of size, light and language at real panels
 //                --rehearsals [runs] [first]  random scripts with random crews: none stuck, none against a rule
+//                --beside [seconds]     fifty starts alone, and with fifty rehearsals beside them: times of the starts' commands
 //                --types [changes] [first]   changes demo types in one place each: refused, or started to its end
 //                --release              builds the archive, unpacks it in a path with spaces and starts it
 //                --search [scope] [states] [minutes]   every interleaving of the core, breadth first
@@ -28,6 +29,7 @@ const { values, positionals } = parseArgs({
     types: { type: "boolean" },
     release: { type: "boolean" },
     rehearsals: { type: "boolean" },
+    beside: { type: "boolean" },
   },
   allowPositionals: true,
 });
@@ -35,7 +37,7 @@ const figures = (values.search ? positionals.slice(1) : positionals).slice(0, 2)
 const wrong = figures.some((n) => !Number.isFinite(n) || n < 0);
 if (wrong || Object.keys(values).length > 1) {
   console.error(
-    "usage: npm run soak -- [--postgres] [kills] [seed] | --sim [runs] [first] | --faults [seconds] [seed] | --fuzz [frames] [seed] | --adversary [sessions] [seed] | --siege [seconds] | --panels | --mutants [share] [seed] [path] | --types [changes] [first] | --release | --search [scope] [states] [minutes] | --rehearsals [runs] [first]",
+    "usage: npm run soak -- [--postgres] [kills] [seed] | --sim [runs] [first] | --faults [seconds] [seed] | --fuzz [frames] [seed] | --adversary [sessions] [seed] | --siege [seconds] | --panels | --mutants [share] [seed] [path] | --types [changes] [first] | --release | --search [scope] [states] [minutes] | --rehearsals [runs] [first] | --beside [seconds]",
   );
   process.exit(2);
 }
@@ -96,6 +98,10 @@ if (values.sim) {
   const { rehearsalSoak } = await import("./rehearsals.ts");
   const [runs = 10_000, first = 1] = figures;
   process.exitCode = (await rehearsalSoak(runs, first, processes)) ? 0 : 1;
+} else if (values.beside) {
+  const { besideSoak } = await import("./beside.ts");
+  const [length = 60] = figures;
+  process.exitCode = (await besideSoak(length)) ? 0 : 1;
 } else if (values.adversary) {
   const { adversarySoak } = await import("./adversary.ts");
   const [sessions = 400, seed = 1] = figures;

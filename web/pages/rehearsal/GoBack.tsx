@@ -26,6 +26,7 @@ export function GoBack({ id, onAsk }: { id: string; onAsk(work: Promise<unknown>
     <details onToggle={(e) => e.currentTarget.open && look()}>
       <summary className="small-key">{words.goBack}</summary>
       <p className="rehearsal-note">{words.goBackWhat}</p>
+      {moments.length === 0 && <p>{words.noMoments}</p>}
       <ol className="rehearsal-scripts">
         {moments.map((event) => (
           <li key={event.seq}>

@@ -29,6 +29,7 @@ export function RehearsePage({ me, wanted, changed }: Props) {
   const [house, setHouse] = useState<HouseScriptRow[]>([]);
   const [bird, setBird] = useState(wanted ?? "");
   const [script, setScript] = useState<RehearsalScript | null>(null);
+  const [editing, setEditing] = useState(false);
   const [busy, setBusy] = useState(false);
   const [trouble, setTrouble] = useState<Error | null>(null);
   const read = async (choose: string | null) => {
@@ -82,6 +83,7 @@ export function RehearsePage({ me, wanted, changed }: Props) {
         house={house}
         chosen={script}
         mayKeep={me.mayHold.includes("supervisor")}
+        onEditing={setEditing}
         onChoose={setScript}
         onOwn={take}
         onKept={(kept) => {
@@ -90,21 +92,25 @@ export function RehearsePage({ me, wanted, changed }: Props) {
         }}
         onTrouble={setTrouble}
       />
-      <h2>{words.post}</h2>
-      <div className="option-keys">
-        {[...POSTS, null].map((post) => (
-          <button
-            key={post ?? "watch"}
-            type="button"
-            className="answer"
-            data-tone="plain"
-            disabled={busy || !script || bird === ""}
-            onClick={() => void begin(post)}
-          >
-            {post === null ? words.watch : say.post(post)}
-          </button>
-        ))}
-      </div>
+      {!editing && (
+        <>
+          <h2>{words.post}</h2>
+          <div className="option-keys">
+            {[...POSTS, null].map((post) => (
+              <button
+                key={post ?? "watch"}
+                type="button"
+                className="answer"
+                data-tone="plain"
+                disabled={busy || !script || bird === ""}
+                onClick={() => void begin(post)}
+              >
+                {post === null ? words.watch : say.post(post)}
+              </button>
+            ))}
+          </div>
+        </>
+      )}
       {busy && <p>{words.begins}</p>}
     </SidePage>
   );

@@ -19,6 +19,8 @@ interface Props {
   chosen: RehearsalScript | null;
   /** True for whoever may keep a script in the house. */
   mayKeep: boolean;
+  /** A script is being written, changed or copied; or is no more. */
+  onEditing(is: boolean): void;
   onChoose(script: RehearsalScript): void;
   /** A script that is used here and kept nowhere. */
   onOwn(script: RehearsalScript): void;
@@ -29,11 +31,15 @@ interface Props {
 
 /** The scripts to choose from, and what one may do with the chosen one: save, take in, copy, change, keep. */
 export function Scripts({ scripts, mine, house, chosen, mayKeep, ...on }: Props) {
-  const { onChoose, onOwn, onKept, onTrouble } = on;
+  const { onEditing, onChoose, onOwn, onKept, onTrouble } = on;
   const words = useRehearsalWords();
   const own = useScriptWords();
   const { language } = useWords().say;
-  const [editing, setEditing] = useState<{ text: ScriptText; revision: number | null } | null>(null);
+  const [editing, setText] = useState<{ text: ScriptText; revision: number | null } | null>(null);
+  const setEditing = (to: typeof editing) => {
+    setText(to);
+    onEditing(to !== null);
+  };
   const kept = house.find(({ body }) => body.id === chosen?.id);
   const put = (script: RehearsalScript, retired: boolean, revision: number | null) => {
     const work =

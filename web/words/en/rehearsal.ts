@@ -44,6 +44,7 @@ export const rehearsal = {
   says: (by: string) => `Instructor ${by} says (no ask)`,
   goBack: "Go back and try again",
   goBackWhat: "This rehearsal ends. Another one begins at the moment you choose, with its own record.",
+  noMoments: "Nothing has happened yet.",
   chooseMoment: "Choose a moment",
   tryAgain: (seq: number) => `Try again from event ${seq}`,
   takenBack: "Taken back: it began at a moment of another rehearsal",

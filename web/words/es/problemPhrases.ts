@@ -135,10 +135,7 @@ export const problemPhrases: readonly Phrase[] = [
     "con una probabilidad de 0 nunca viene: quite la falla",
   ],
   ["the same fault comes at the same moment already", "la misma falla ya viene en el mismo momento"],
-  [
-    "This panel is cut off from the rehearsal for a while",
-    "Este panel está cortado del ensayo por un rato",
-  ],
+  ["This panel is cut off from the rehearsal for a while", "Este panel está cortado del ensayo por un rato"],
   ["no such aircraft", "no hay tal avión"],
   ["its type has no approved version", "su tipo no tiene una versión aprobada"],
   ["no such script: {1}", "no hay tal guion: {1}"],

@@ -45,6 +45,7 @@ export const rehearsal: RehearsalPageWords = {
   says: (by) => `Dice el instructor ${by} (no es una pregunta)`,
   goBack: "Volver atrás y probar de nuevo",
   goBackWhat: "Este ensayo termina. Otro empieza en el momento que usted elija, con su propio registro.",
+  noMoments: "Aún no ha pasado nada.",
   chooseMoment: "Elija un momento",
   tryAgain: (seq) => `Probar de nuevo desde el suceso ${seq}`,
   takenBack: "Llevado atrás: empezó en un momento de otro ensayo",
