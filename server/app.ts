@@ -38,6 +38,7 @@ import { peopleRoutes } from "./http/people.ts";
 import { answerErrors } from "./http/problem.ts";
 import { proofRoutes } from "./http/proofs.ts";
 import { rehearsalRoutes } from "./http/rehearsals.ts";
+import { scriptRoutes } from "./http/scripts.ts";
 import { searchRoutes } from "./http/search.ts";
 import { secure } from "./http/security.ts";
 import { serviceAccountRoutes } from "./http/service-accounts.ts";
@@ -139,6 +140,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     lists,
     planning,
     rehearsals,
+    scripts,
     trainings,
     signIns,
     accounts,
@@ -224,11 +226,22 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(sessionRoutes, { store, sessions, planning, names, clock, bounds });
       await inner.register(liveRoute, { store, sessions, names, clock, readers });
       await inner.register(rehearsalRoutes, { store, sessions, rehearsals });
+      await inner.register(scriptRoutes, { scripts, directory });
       await inner.register(trainingRoutes, { trainings, directory });
       await inner.register(noiseRoute, { store, names, clock });
       await inner.register(evidenceRoute, { store, notary, names, clock });
       await inner.register(proofRoutes, { store, notary });
-      await inner.register(printRoutes, { store, directory, sessions, names, clock, press, dues, histories });
+      await inner.register(printRoutes, {
+        store,
+        directory,
+        sessions,
+        names,
+        clock,
+        press,
+        dues,
+        histories,
+        trainings,
+      });
     },
     { prefix: "/api" },
   );

@@ -26,6 +26,7 @@ import type { randomIds } from "./ids.ts";
 import { NO_BUS, type Others } from "./many/bus.ts";
 import { follow } from "./many/follow.ts";
 import { PeerPresence } from "./many/peer-presence.ts";
+import { HouseScripts } from "./rehearsals/house-scripts.ts";
 import { Rehearsals } from "./rehearsals/rehearsals.ts";
 import { Trainings } from "./rehearsals/trainings.ts";
 import type { SessionLog } from "./sessions/deps.ts";
@@ -83,6 +84,7 @@ export interface Services extends ServicesDeps {
   lists: HouseLists;
   planning: Planning;
   rehearsals: Rehearsals;
+  scripts: HouseScripts;
   trainings: Trainings;
   signIns: SignIns;
   accounts: ServiceAccounts;
@@ -140,7 +142,10 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     names,
     seals,
   });
-  const rehearsals = new Rehearsals({ directory, store, sessions, clock, ids, seals, timers, log });
+  const scripts = new HouseScripts(directory, clock);
+  const rehearsals = new Rehearsals({
+    ...{ directory, store, sessions, clock, ids, seals, names, timers, log, scripts },
+  });
   const demo = demoSignIns.length > 0;
   const accounts = new ServiceAccounts({ directory, clock, ids, pinCost });
   const signing = { devices: deviceRule, limits, secret, names, bus };
@@ -161,7 +166,11 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     });
     unfollow = await follow({ bus, store, sessions, signIns, peers, clock, timers, log });
     await sessions.contributeAll();
-  } else await sessions.reopen();
+  } else {
+    await sessions.reopen();
+    // Other servers may play what they began: only a server that is alone takes everything up.
+    void sessions.whole.then(() => rehearsals.takeUp()).catch((err) => log.error({ err }, "rehearsals stay"));
+  }
 
   let stop = timers.after(LOOK_MS, look);
   function look() {
@@ -193,6 +202,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     lists,
     planning,
     rehearsals,
+    scripts,
     trainings,
     signIns,
     accounts,

@@ -86,9 +86,11 @@ function unsignedFault({ keys, checkpoints }: Kept): Fault | null {
 function typeLine(first: string): string[] {
   const { fact } = readSealed(first).event;
   if (fact.type !== "planned") return [];
-  const { aircraftType, typeSeal } = fact;
+  const { aircraftType, typeSeal, rehearsal } = fact;
   const version = `planned on version ${aircraftType.version} of ${aircraftType.id}`;
+  const { back } = rehearsal ?? {};
   return [
+    ...(back ? [`events 1 to ${back.seq} are retold from ${back.session}: they were done there`] : []),
     typeSeal === undefined
       ? `${version}; the record is from before it named the version's seal`
       : `${version}, whose seal has the SHA-256 ${typeSeal} (npm run house -- types lists them)`,

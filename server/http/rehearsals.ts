@@ -1,14 +1,16 @@
+import type { FastifyRequest } from "fastify";
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { engineSchema } from "../../shared/protocol/commands.ts";
 import { postSchema } from "../../shared/protocol/enums.ts";
 import { FAULTS } from "../../shared/protocol/rehearsalFaults.ts";
+import { controlsSchema } from "../../shared/protocol/rehearsedFact.ts";
 import { idSchema, line } from "../../shared/protocol/text.ts";
 import { rehearsalScriptSchema } from "../../shared/rehearsal/script.ts";
 import { personOf } from "../auth/identity.ts";
 import { NoRehearsal } from "../rehearsals/refused.ts";
 import type { Rehearsals } from "../rehearsals/rehearsals.ts";
-import { SCRIPTS } from "../rehearsals/scripts.ts";
+import type { RunningRehearsal } from "../rehearsals/running.ts";
 import { worldFor } from "../rehearsals/world.ts";
 import type { Sessions } from "../sessions/sessions.ts";
 import type { EventStore } from "../store/events.ts";
@@ -27,28 +29,19 @@ export interface RehearsalRoutesOptions {
 
 const begun = z.object({ id: z.string(), code: z.string() });
 const idParams = z.strictObject({ id: idSchema });
-const part = z.number().min(0).max(1);
-const controls = z.strictObject({
-  engines: z.record(
-    z.string().regex(/^[1-8]$/),
-    z.strictObject({
-      starter: z.boolean(),
-      primer: z.boolean(),
-      mixture: part,
-      throttle: part,
-      ignition: z.boolean(),
-      boostPump: z.boolean(),
-    }),
-  ),
-  vacuumFrom: engineSchema.nullable(),
-  generators: z.boolean(),
-});
-
 /** Rehearsals have routes and a list of their own, so that no list of starts can hold one. */
 export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = async (
   app,
   { store, sessions, rehearsals },
 ) => {
+  /** Returns the rehearsal that a panel asks about, unless a fault has cut the panel off. */
+  const reached = (request: FastifyRequest<{ Params: { id: string } }>): RunningRehearsal => {
+    const { id } = request.params;
+    if (rehearsals.isCutOff(id, personOf(identityOf(request))))
+      throw new ProblemError("notAvailable", "This panel is cut off from the rehearsal for a while");
+    return rehearsals.running(id);
+  };
+
   app.get(
     "/rehearsals",
     {
@@ -65,18 +58,6 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
         .sort((a, b) => Number(a.closedAt !== null) - Number(b.closedAt !== null))
         .map((row) => ({ ...row, offered: offers.get(row.id) ?? [] }));
     },
-  );
-
-  app.get(
-    "/rehearsals/scripts",
-    {
-      schema: {
-        tags: ["rehearsals"],
-        summary: "The scripts that come with the program, whole: each is the JSON that beginning one takes",
-        response: { 200: z.array(rehearsalScriptSchema) },
-      },
-    },
-    async () => [...SCRIPTS],
   );
 
   app.post(
@@ -106,7 +87,7 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
   app.get(
     "/rehearsals/:id/world",
     {
-      config: { problems: ["notFound"] },
+      config: { problems: ["notAvailable", "notFound"] },
       schema: {
         tags: ["rehearsals"],
         summary: "What the person who asks sees of the simulated aircraft from their post",
@@ -116,7 +97,7 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
     },
     async (request) =>
       said(async () => {
-        const rehearsal = rehearsals.running(request.params.id);
+        const rehearsal = reached(request);
         const { state } = await sessions.get(rehearsal.id);
         return { ...worldFor(rehearsal, state, personOf(identityOf(request))) };
       }),
@@ -125,23 +106,23 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
   app.put(
     "/rehearsals/:id/hands",
     {
-      config: { problems: ["notFound", "notQualified"] },
+      config: { problems: ["notAvailable", "notFound", "notQualified"] },
       schema: {
         tags: ["rehearsals"],
         summary: "Set the controls of the simulated cockpit, by who holds it; null leaves them to good hands",
         params: idParams,
-        body: z.strictObject({ controls: controls.nullable() }),
+        body: z.strictObject({ controls: controlsSchema.nullable() }),
         response: { 204: z.null() },
       },
     },
     async (request, reply) => {
       await said(async () => {
-        const rehearsal = rehearsals.running(request.params.id);
+        const rehearsal = reached(request);
         const { state } = await sessions.get(rehearsal.id);
         const { id } = personOf(identityOf(request));
         if (state.posts.cockpit?.id !== id)
           throw new NoRehearsal("notQualified", "Take the cockpit of this rehearsal first");
-        rehearsal.work(request.body.controls);
+        await rehearsal.work(request.body.controls);
       });
       return reply.code(204).send(null);
     },
@@ -158,7 +139,12 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
         params: idParams,
         body: z.discriminatedUnion("do", [
           z.strictObject({ do: z.literal("pace"), frozen: z.boolean(), speed: z.number().min(1).max(4) }),
-          z.strictObject({ do: z.literal("throw"), fault: z.enum(FAULTS), engine: engineSchema }),
+          z.strictObject({
+            do: z.literal("throw"),
+            fault: z.enum(FAULTS),
+            engine: engineSchema,
+            post: postSchema.optional(),
+          }),
           z.strictObject({ do: z.literal("mark"), words: line(140) }),
           z.strictObject({ do: z.literal("say"), post: postSchema, words: line(140) }),
         ]),
@@ -168,6 +154,27 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
     async (request, reply) => {
       await said(() => rehearsals.atDesk(request.params.id, personOf(identityOf(request)), request.body));
       return reply.code(204).send(null);
+    },
+  );
+
+  app.post(
+    "/rehearsals/:id/back",
+    {
+      config: { problems: ["faultyPlan", "notFound", "notQualified"] },
+      schema: {
+        tags: ["rehearsals"],
+        summary: "End it and begin another one at a moment of it: by who began it, or a supervisor",
+        params: idParams,
+        body: z.strictObject({
+          seq: z.number().int().min(1).describe("The event of its record after which the new one goes on"),
+        }),
+        response: { 201: begun },
+      },
+    },
+    async (request, reply) => {
+      const person = personOf(identityOf(request));
+      const { id } = request.params;
+      return reply.code(201).send(await said(() => rehearsals.back(id, person, request.body.seq)));
     },
   );
 

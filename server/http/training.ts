@@ -4,6 +4,7 @@ import { postSchema } from "../../shared/protocol/enums.ts";
 import { idSchema } from "../../shared/protocol/text.ts";
 import { OfficeRefused, qualified } from "../auth/refused.ts";
 import type { Trainings } from "../rehearsals/trainings.ts";
+import { mayRead } from "../rehearsals/trainings.ts";
 import type { Directory } from "../store/directory.ts";
 import { identityOf } from "./signed-in.ts";
 
@@ -12,7 +13,12 @@ const training = z.object({
   lines: z.array(
     z.object({
       session: z.string().describe("The rehearsal: its debrief stands on its record"),
-      script: z.string(),
+      script: z.string().describe("The script's id"),
+      title: z
+        .object({ en: z.string(), es: z.string() })
+        .nullable()
+        .describe("Its title as it was played; null: the record does not hold it"),
+      takenBack: z.boolean().describe("It began at a moment of another rehearsal"),
       aircraft: z.string().describe("The registration that was rehearsed"),
       typeName: z.string(),
       post: postSchema,
@@ -23,6 +29,30 @@ const training = z.object({
     }),
   ),
   more: z.boolean().describe("True when older lines were left out"),
+});
+
+const measures = z.object({
+  answered: z.record(z.string(), z.number().nullable()).describe("Seconds, by fault; null: not answered"),
+  unnecessary: z.number(),
+  wrongNumbers: z.number(),
+  refused: z.number(),
+  stepsMissed: z.number(),
+  limits: z.number(),
+  alerts: z.number(),
+  starterK: z.number(),
+  withoutOilS: z.number(),
+  touches: z.record(z.string(), z.number()).describe("By post"),
+});
+const comparison = z.object({
+  takenBack: z.boolean().describe("It began at a moment of another rehearsal: it is compared with none"),
+  people: z.array(
+    z.object({
+      name: z.string(),
+      post: postSchema,
+      now: measures,
+      before: z.array(z.object({ session: z.string(), at: z.number(), measures })),
+    }),
+  ),
 });
 
 /** Routes of what people rehearsed: training, and no start. */
@@ -41,6 +71,26 @@ export const trainingRoutes: FastifyPluginAsyncZod<{ trainings: Trainings; direc
       },
     },
     async (request) => trainings.of(identityOf(request).person.id),
+  );
+
+  app.get(
+    "/rehearsals/:id/compared",
+    {
+      config: { costly: true, problems: ["notFound"] },
+      schema: {
+        tags,
+        summary:
+          "A rehearsal that is over beside the last runs of its people: one's own, and to a supervisor everybody's",
+        params: z.strictObject({ id: idSchema }),
+        response: { 200: comparison },
+      },
+    },
+    async (request) => {
+      const { person } = identityOf(request);
+      const found = await trainings.compared(request.params.id, mayRead(person));
+      if (!found) throw new OfficeRefused("notFound", "No rehearsal that is over has this id");
+      return found;
+    },
   );
 
   app.get(

@@ -25,6 +25,7 @@ import { LIMITS } from "./limits.ts";
 import { originAllowed } from "./origin.ts";
 import { servePanel } from "./panel.ts";
 import type { Bounds } from "./person-bounds.ts";
+import { RehearsalCuts } from "./rehearsal-cuts.ts";
 import { seldom } from "./seldom.ts";
 import { UnauthenticatedSockets } from "./unauthenticated-sockets.ts";
 
@@ -51,7 +52,7 @@ export function live(
   { proofs, refusals, bounds, recordable }: Shared,
   { origins }: LiveOptions,
 ): () => number {
-  const { sessions, signIns, clock, timers, others, peers } = services;
+  const { sessions, signIns, clock, timers, others, peers, rehearsals } = services;
   const unauthenticated = new UnauthenticatedSockets(() => clock.now(), refusals);
   const refusalOf = (request: IncomingMessage): string | null => {
     if (io.engine.clientsCount >= LIMITS.sockets) return "tooManySockets";
@@ -88,6 +89,8 @@ export function live(
     peers,
     tellOthers: (sessions) => others?.bus.send({ is: "heard", server: others.server, sessions }),
   });
+  const cuts = new RehearsalCuts(rehearsals, beats);
+  const stopCuts = every(timers, LIMITS.cutsMs, () => cuts.look());
   /** Joins a room. When it holds more than `most` sockets, disconnects the oldest: the newest is the one in use. */
   const joinWithin = (room: string, most: number, socket: PanelSocket) => {
     void socket.join(room);
@@ -134,6 +137,8 @@ export function live(
       },
       used: (identity) => signIns.used(identity),
       watched: (session, panel) => beats.watched(session, panel),
+      unwatched: (session) => cuts.forget(session, socket),
+      cutOff: (session) => cuts.isCutOff(session, socket),
     });
     const rooms = new Set<string>();
     socket.on("disconnecting", () => {
@@ -176,6 +181,7 @@ export function live(
     stopEnded();
     beats.close();
     stopCutting();
+    stopCuts();
     stopRechecks();
     const retryAfterMs = LIMITS.retryAfterMs;
     io.emit("bye", { why: "restarting", retryAfterMs });

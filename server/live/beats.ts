@@ -73,6 +73,11 @@ export class Beats {
     }
   }
 
+  /** Tells a session's panels soon, because one was taken out or brought back. */
+  again(session: string): void {
+    this.#soon(session);
+  }
+
   /** Sends one beat for all panels that come and go within a short time: a crowd's beats would stall a command. */
   #soon(id: string): void {
     const watched = this.#watched.get(id);

@@ -51,6 +51,8 @@ export const LIMITS = {
   recheckMs: 5_000,
   /** Messages that may wait for a socket before it is closed. The panel reconnects and asks for what it lacks. */
   backlog: 500,
+  /** Panels that a fault of a rehearsal cuts off are looked for as often as this. */
+  cutsMs: 500,
   /** A disconnected panel waits this long, plus a random part of its own, before it reconnects. */
   retryAfterMs: 1_000,
 } as const;

@@ -24,6 +24,10 @@ export interface PanelDeps {
   flooded(identity: Identity): void;
   /** Called when a person does something. */
   used(identity: Identity): void;
+  /** Whether a fault of a rehearsal has cut this panel off in it: what it sends there does not arrive. */
+  cutOff(session: string): boolean;
+  /** Called when a panel watches a session no more. */
+  unwatched(session: string): void;
   /** Called when a panel begins to watch a session. */
   watched(live: LiveSession, panel: PanelSocket): void;
 }
@@ -64,6 +68,8 @@ export function servePanel(socket: PanelSocket, deps: PanelDeps): void {
     const sent = sentSchema.safeParse(raw);
     if (!sent.success) return tell(notUnderstood(sent.error));
     const { permit, ...command } = sent.data;
+    // As over a dead network, no answer comes: the panel keeps it, and sends it again.
+    if (deps.cutOff(command.session)) return;
     if (command.action.type !== "delivered") deps.used(data.identity);
     const confirmed = data.permitted(command, permit);
     try {
@@ -85,6 +91,7 @@ export function servePanel(socket: PanelSocket, deps: PanelDeps): void {
     if (!watch.success) return tell(notUnderstood(watch.error));
     try {
       const { session } = watch.data;
+      if (deps.cutOff(session)) return;
       if ((await deps.sessions.isPutAway(session)) && !bounds().readings.take(clock.now()))
         return tooMany(tell);
       const live = await deps.sessions.get(session);
@@ -106,7 +113,9 @@ export function servePanel(socket: PanelSocket, deps: PanelDeps): void {
   socket.on("unwatch", (raw) => {
     if (!mayGo()) return;
     const session = idSchema.safeParse(raw);
-    if (session.success) void socket.leave(sessionRoom(session.data));
+    if (!session.success) return;
+    void socket.leave(sessionRoom(session.data));
+    deps.unwatched(session.data);
   });
 
   socket.on("time", (_t1, answer) => {

@@ -163,22 +163,40 @@ function atAGlance(sheet: Sheet, record: SessionRecord): void {
 /** Prints what the crew of a rehearsal did. */
 async function whatTheyDid(
   sheet: Sheet,
-  lines: NonNullable<SessionRecord["debrief"]>,
+  { lead, lines, notCompared, compared }: NonNullable<SessionRecord["debrief"]>,
   language: SessionRecord["language"],
 ): Promise<void> {
   const all = printWords(language);
   const words = debriefWords(language);
   sheet.heading(words.title);
-  sheet.para(words.lead, { size: 8, tone: "soft" });
-  if (lines.length === 0) return sheet.para(words.none);
-  await table(
-    sheet,
-    [numberOf(all), timeOf(all), { head: all.what, share: 0.81 }],
-    lines.map(({ seq, at, words: said, good }) => ({
-      cells: [String(seq), timeOfDay(at), said],
-      tone: good ? "ink" : "danger",
-    })),
-  );
+  for (const said of lead) sheet.para(said, { size: 8, tone: "soft" });
+  if (lines.length === 0) sheet.para(words.none);
+  else
+    await table(
+      sheet,
+      [numberOf(all), timeOf(all), { head: all.what, share: 0.81 }],
+      lines.map(({ seq, at, words: said, good }) => ({
+        cells: [String(seq), timeOfDay(at), said],
+        tone: good ? "ink" : "danger",
+      })),
+    );
+  if (notCompared === null && compared.length === 0) return;
+  sheet.heading(words.compared);
+  if (notCompared !== null) return sheet.para(notCompared);
+  sheet.para(words.comparedLead, { size: 8, tone: "soft" });
+  for (const { title, none, heads, rows } of compared) {
+    sheet.para(title, { face: "bold" });
+    if (none !== null) {
+      sheet.para(none);
+      continue;
+    }
+    const share = 0.55 / heads.length;
+    await table(
+      sheet,
+      [{ head: words.measure, share: 0.45 }, ...heads.map((head) => ({ head, share }))],
+      rows.map(({ measure, cells }) => ({ cells: [measure, ...cells] })),
+    );
+  }
 }
 
 /** Prints of the volts and checks only what was not good, and nothing when all was. */

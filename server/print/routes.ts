@@ -3,6 +3,7 @@ import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { briefOf } from "../../shared/paper/brief.ts";
 import { cardOf } from "../../shared/paper/card.ts";
+import { isRehearsalId } from "../../shared/protocol/rehearsal.ts";
 import { idSchema } from "../../shared/protocol/text.ts";
 import { SPOKEN } from "../../shared/words/spoken.ts";
 import type { Clock } from "../clock.ts";
@@ -12,6 +13,7 @@ import { asPlanner } from "../house/currencies.ts";
 import type { Dues } from "../house/dues.ts";
 import { languageOf } from "../http/language.ts";
 import { askerOf, identityOf } from "../http/signed-in.ts";
+import { mayRead, type Trainings } from "../rehearsals/trainings.ts";
 import { NoSuchSession } from "../sessions/errors.ts";
 import type { Sessions } from "../sessions/sessions.ts";
 import { sha256 } from "../sha256.ts";
@@ -29,6 +31,7 @@ export interface PrintRoutesOptions {
   press: Press;
   dues: Dues;
   histories: EngineHistories;
+  trainings: Trainings;
 }
 
 /** Events per read of the store. */
@@ -42,7 +45,7 @@ const schema = (summary: string) => ({
 
 /** Routes for the printed brief, record and card. */
 export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app, options) => {
-  const { store, directory, sessions, names, clock, press, dues, histories } = options;
+  const { store, directory, sessions, names, clock, press, dues, histories, trainings } = options;
   const print = async (request: FastifyRequest, reply: FastifyReply, name: string, order: SheetOrder) =>
     pdf(reply, name, await press.print(askerOf(request), order));
   // A brief without notes is better than none.
@@ -89,9 +92,14 @@ export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app
       const row = await store.session(id);
       if (!row) throw new NoSuchSession(`there is no session ${id}`);
       const language = languageOf(request);
-      const head: JobHead = { sheet: "record", now: clock.now(), headHash: row.headHash, language, form };
+      // A service account reads nobody's training.
+      const may = request.identity ? mayRead(request.identity.person) : () => false;
+      const compared = isRehearsalId(id) ? await trainings.compared(id, may) : null;
+      const { headHash } = row;
+      const head: JobHead = { sheet: "record", now: clock.now(), headHash, language, form, compared };
       return print(request, reply, `record-${row.aircraft}-${row.code}`, {
-        key: `record ${id} ${row.headHash} ${language} ${form}`,
+        // Two people may read different earlier runs.
+        key: `record ${id} ${headHash} ${language} ${form} ${sha256(JSON.stringify(compared))}`,
         events: row.headSeq,
         whole: form === "full",
         lines: () => recordLines(store, names, row, head),

@@ -4,6 +4,7 @@ import type { Brief } from "../../shared/paper/brief.ts";
 import type { Card } from "../../shared/paper/card.ts";
 import { recordOf } from "../../shared/paper/record.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
+import type { Comparison } from "../../shared/rehearsal/measures.ts";
 import { namedFor } from "../../shared/words/erased.ts";
 import type { Language } from "../../shared/words/language.ts";
 import { SPOKEN } from "../../shared/words/spoken.ts";
@@ -19,7 +20,14 @@ export type JobHead =
   | { sheet: "card"; now: number; card: Card }
   | { sheet: "dues"; now: number; dues: readonly Due[]; language: Language }
   /** The lines after it are the record's sealed bodies with the names in them, in order. */
-  | { sheet: "record"; now: number; headHash: string; language: Language; form: RecordForm };
+  | {
+      sheet: "record";
+      now: number;
+      headHash: string;
+      language: Language;
+      form: RecordForm;
+      compared: Comparison | null;
+    };
 
 /** Returns the PDF of a job. */
 export async function printJob(lines: AsyncIterable<string>): Promise<Buffer> {
@@ -39,7 +47,8 @@ export async function printJob(lines: AsyncIterable<string>): Promise<Buffer> {
       return printDues(head.dues, head.language, head.now);
     case "record": {
       const say = SPOKEN[head.language];
-      return printRecord(recordOf(namedFor(events, say), head.headHash, say), head.now, head.form);
+      const record = recordOf(namedFor(events, say), head.headHash, say, head.compared);
+      return printRecord(record, head.now, head.form);
     }
   }
 }

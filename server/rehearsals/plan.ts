@@ -4,6 +4,7 @@ import { usualOrder } from "../../shared/plan/usualOrder.ts";
 import type { FactOf } from "../../shared/protocol/events.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { REHEARSAL_CODE, REHEARSAL_ID, rehearsedAircraft } from "../../shared/protocol/rehearsal.ts";
+import type { RehearsalScript } from "../../shared/rehearsal/script.ts";
 import { type Person, plan } from "../../shared/session/step.ts";
 import type { Clock } from "../clock.ts";
 import { barWords } from "../house/bar-words.ts";
@@ -21,7 +22,7 @@ export interface RehearsalInput {
   commandId: string;
   /** The registration of the aircraft to rehearse. */
   aircraft: string;
-  script: string;
+  script: RehearsalScript;
   seed: number;
 }
 
@@ -59,7 +60,7 @@ export async function planRehearsal(
     type: "planned",
     aircraft: rehearsedAircraft(aircraft.id, code),
     place: aircraft.stand ?? aircraft.id,
-    rehearsal: { seed, script, of: aircraft.id },
+    rehearsal: { seed, script: script.id, of: aircraft.id, played: script },
     aircraftType: sharedType(type),
     typeSeal: seal,
     order: usualOrder(type, "start"),
@@ -68,7 +69,7 @@ export async function planRehearsal(
   };
   const now = clock.now();
   const session = `${REHEARSAL_ID}${ids.session()}`;
-  const mark = { id: commandId, digest: sha256(canonical({ id, script, seed })), clientAt: now };
+  const mark = { id: commandId, digest: sha256(canonical({ id, script: script.id, seed })), clientAt: now };
   await sessions.begin(
     { code, planCommand: commandId, createdAt: now },
     plan(session, fact, person, mark, now),

@@ -1,14 +1,19 @@
 import { randomInt, randomUUID } from "node:crypto";
-import type { Post } from "../../shared/protocol/posts.ts";
-import { isRehearsalId } from "../../shared/protocol/rehearsal.ts";
+import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import { isPartner, isRehearsalId } from "../../shared/protocol/rehearsal.ts";
 import type { FaultKind } from "../../shared/protocol/rehearsalFaults.ts";
+import { beginCourse, tellCourse } from "../../shared/rehearsal/course.ts";
 import type { RehearsalScript } from "../../shared/rehearsal/script.ts";
+import { scriptFaults } from "../../shared/rehearsal/scriptFaults.ts";
 import { isOver } from "../../shared/session/state.ts";
 import { noteRehearsal, type Person } from "../../shared/session/step.ts";
+import { rehearsalWords } from "../../shared/words/rehearsed.ts";
+import { postsToVacate, recordRetold, retoldFrom } from "./back.ts";
+import type { HouseScripts } from "./house-scripts.ts";
 import { planRehearsal, type RehearsalPlanDeps } from "./plan.ts";
+import { eventsOf, type RecordDeps, rebuilt } from "./records.ts";
 import { NoRehearsal } from "./refused.ts";
 import { type RunningDeps, RunningRehearsal } from "./running.ts";
-import { SCRIPTS } from "./scripts.ts";
 
 /** A rehearsal as a person begins it. */
 export interface BeginInput {
@@ -25,7 +30,8 @@ export interface BeginInput {
 /** What an instructor does at their desk. */
 export type DeskAction =
   | { do: "pace"; frozen: boolean; speed: number }
-  | { do: "throw"; fault: FaultKind; engine: number }
+  /** The post it befalls, where it befalls one; absent for the usual one. */
+  | { do: "throw"; fault: FaultKind; engine: number; post?: Post | undefined }
   | { do: "mark"; words: string }
   | { do: "say"; post: Post; words: string };
 
@@ -37,7 +43,12 @@ const MOST_OWN = 3;
 const QUIET_MS = 30 * 60_000;
 const LOOK_MS = 5 * 60_000;
 
-type RehearsalsDeps = RehearsalPlanDeps & RunningDeps;
+/** Why a rehearsal ends that a restart of the server broke off. */
+const NOT_TAKEN_UP = "The server was started again, and this rehearsal could not be taken up";
+
+type RehearsalsDeps = RehearsalPlanDeps &
+  RunningDeps &
+  RecordDeps & { scripts: Pick<HouseScripts, "usable"> };
 
 /** The rehearsals of this server. */
 export class Rehearsals {
@@ -45,9 +56,15 @@ export class Rehearsals {
   /** The rehearsals that are played here, and who began each. */
   readonly #running = new Map<string, { by: string; rehearsal: RunningRehearsal }>();
   #stopLooking: () => void;
+  readonly #stopHearing: () => void;
 
   constructor(deps: RehearsalsDeps) {
     this.#deps = deps;
+    this.#stopHearing = deps.sessions.tell({
+      recorded: (id, events) => this.#running.get(id)?.rehearsal.told(events),
+      unrecorded() {},
+      ramp() {},
+    });
     this.#stopLooking = deps.timers.after(LOOK_MS, () => void this.#look());
   }
 
@@ -60,9 +77,7 @@ export class Rehearsals {
     { aircraft, script, seed, post }: BeginInput,
   ): Promise<{ id: string; code: string }> {
     for (const [id, { rehearsal }] of this.#running) if (rehearsal.isOver) this.#running.delete(id);
-    const played = typeof script === "string" ? SCRIPTS.find((s) => s.id === script) : script;
-    if (!played)
-      throw new NoRehearsal("faultyPlan", `no such script: ${SCRIPTS.map((s) => s.id).join(", ")}`);
+    const played = await this.#played(script);
     const own = [...this.#running.values()].filter(({ by }) => by === person.id).length;
     if (own >= MOST_OWN) throw new NoRehearsal("tooMany", `You have ${own} rehearsals open: end one first`);
     if (this.#running.size >= MOST)
@@ -70,13 +85,93 @@ export class Rehearsals {
     const planned = await planRehearsal(this.#deps, person, {
       commandId: randomUUID(),
       aircraft,
-      script: played.id,
+      script: played,
       seed: seed ?? randomInt(0xffff_ffff),
     });
-    const { state } = await this.#deps.sessions.get(planned.id);
-    const rehearsal = new RunningRehearsal(this.#deps, state, played, post);
+    const live = await this.#deps.sessions.get(planned.id);
+    const [first, ...rest] = live.after(0) ?? [];
+    if (!first) throw new Error("a rehearsal that was planned has its plan");
+    const course = rest.reduce(tellCourse, beginCourse(played, first));
+    const rehearsal = new RunningRehearsal(this.#deps, course, post === null ? [] : [post]);
     this.#running.set(planned.id, { by: person.id, rehearsal });
     return planned;
+  }
+
+  /** @throws NoRehearsal when there is no such script, or it says what cannot be meant */
+  async #played(script: BeginInput["script"]): Promise<RehearsalScript> {
+    const usable = typeof script === "string" ? await this.#deps.scripts.usable() : [];
+    const played = typeof script === "string" ? usable.find(({ id }) => id === script) : script;
+    if (!played)
+      throw new NoRehearsal("faultyPlan", `no such script: ${usable.map(({ id }) => id).join(", ")}`);
+    const [fault] = scriptFaults(played);
+    if (fault)
+      throw new NoRehearsal("faultyPlan", `${fault.path}: ${rehearsalWords("en").scriptFaults[fault.is]}`);
+    return played;
+  }
+
+  /**
+   * Ends a rehearsal and begins another one at a moment of it. Returns the new one's id and code.
+   * @param seq the event after which it goes on
+   * @throws NoRehearsal
+   */
+  async back(id: string, person: Person, seq: number): Promise<{ id: string; code: string }> {
+    const source = this.running(id);
+    this.#asInstructor(id, person);
+    const by = { id: person.id, name: person.name };
+    const retold = await retoldFrom(this.#deps, id, seq);
+    const { state } = await this.#deps.sessions.get(id);
+    const rehearsal = new RunningRehearsal(this.#deps, retold.course, []);
+    const of = this.#running.get(id)?.by ?? person.id;
+    this.#running.set(retold.id, { by: of, rehearsal });
+    try {
+      await recordRetold(this.#deps, retold);
+      await rehearsal.note({ is: "goesOn", from: id, seq: retold.seq, by });
+    } catch (error) {
+      rehearsal.stop();
+      this.#running.delete(retold.id);
+      throw error;
+    }
+    const { frozen, speed } = source.view;
+    await rehearsal.pace(frozen, speed, by);
+    await rehearsal.vacate(postsToVacate(retold.course.state, state));
+    await source.note({ is: "takenBack", to: retold.id, seq: retold.seq, by });
+    await this.#abandon(id, `Taken back by ${person.name}`);
+    return { id: retold.id, code: retold.code };
+  }
+
+  /**
+   * Takes up every rehearsal that was played when the server stopped: its world is rebuilt from its record. One that
+   * cannot be rebuilt is ended, and says so. Only for a server that is alone: it played them all.
+   */
+  async takeUp(): Promise<void> {
+    for (const { id } of await this.#deps.store.openSessions()) {
+      if (!isRehearsalId(id) || this.#running.has(id)) continue;
+      try {
+        if (!(await this.#tookUp(id))) await this.#abandon(id, NOT_TAKEN_UP);
+      } catch (error) {
+        this.#deps.log.error({ err: error, session: id }, "a rehearsal could not be taken up");
+      }
+    }
+  }
+
+  async #tookUp(id: string): Promise<boolean> {
+    const { sessions } = this.#deps;
+    const live = await sessions.get(id);
+    const events = await eventsOf(this.#deps, id);
+    const world = await rebuilt(events);
+    if (!world.ok) return false;
+    // Much may have been recorded while it was rebuilt.
+    const more = live.after(world.course.state.seq);
+    if (more === null) return false;
+    const course = more.reduce(tellCourse, world.course);
+    if (isOver(course.state)) return true;
+    const posts = POSTS.filter((post) => !isPartner(course.state.posts[post]?.id ?? ""));
+    const rehearsal = new RunningRehearsal(this.#deps, course, posts);
+    const by = events[0]?.actor;
+    this.#running.set(id, { by: by?.kind === "person" ? by.id : "", rehearsal });
+    for (const said of world.unrecorded) await rehearsal.note(said);
+    await rehearsal.goOn();
+    return true;
   }
 
   /**
@@ -90,6 +185,15 @@ export class Rehearsals {
   }
 
   /**
+   * Returns whether a fault has cut this panel off in a rehearsal: it holds a post there whose tablet is dead, or whose
+   * network is gone. No panel is ever cut off from a start.
+   */
+  isCutOff(session: string, panel: { id: string; device: string }): boolean {
+    const found = isRehearsalId(session) ? this.#running.get(session)?.rehearsal : undefined;
+    return found !== undefined && !found.isOver && found.isCutOff(panel);
+  }
+
+  /**
    * Does what an instructor asks of a rehearsal.
    * @throws NoRehearsal when none is played here under this id, or the person is no instructor of it
    */
@@ -99,9 +203,9 @@ export class Rehearsals {
     const by = { id: person.id, name: person.name };
     switch (asked.do) {
       case "pace":
-        return rehearsal.pace(asked.frozen, asked.speed);
+        return rehearsal.pace(asked.frozen, asked.speed, by);
       case "throw":
-        return rehearsal.throwNow(asked.fault, asked.engine);
+        return rehearsal.throwNow(asked.fault, asked.engine, asked.post, by);
       case "mark":
         return rehearsal.note({ is: "mark", words: asked.words, by });
       case "say":
@@ -130,6 +234,7 @@ export class Rehearsals {
   /** Stops every rehearsal's clock. Their sessions stay as they are. */
   close(): void {
     this.#stopLooking();
+    this.#stopHearing();
     for (const { rehearsal } of this.#running.values()) rehearsal.stop();
     this.#running.clear();
   }

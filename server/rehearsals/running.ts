@@ -1,13 +1,15 @@
 import { randomUUID } from "node:crypto";
+import { canonical } from "../../shared/evidence/canonical.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
+import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { isPartner, PARTNER_ID } from "../../shared/protocol/rehearsal.ts";
 import type { FaultKind } from "../../shared/protocol/rehearsalFaults.ts";
 import type { Rehearsed } from "../../shared/protocol/rehearsedFact.ts";
+import { type Course, STEP_MS, stepCourse, stepIsBefore, tellCourse } from "../../shared/rehearsal/course.ts";
 import { FAULT } from "../../shared/rehearsal/faults.ts";
-import { beginPlaying, factOf, type Playing, playStep } from "../../shared/rehearsal/playing.ts";
-import { beginRun, throwFault } from "../../shared/rehearsal/run.ts";
-import type { RehearsalScript } from "../../shared/rehearsal/script.ts";
+import type { Playing } from "../../shared/rehearsal/playing.ts";
+import { cutOff } from "../../shared/rehearsal/run.ts";
 import { isOver, type SessionState } from "../../shared/session/state.ts";
 import { noteRehearsal, type Person } from "../../shared/session/step.ts";
 import type { Controls } from "../../shared/simulation/state.ts";
@@ -15,10 +17,8 @@ import type { Clock, Timers } from "../clock.ts";
 import type { SessionLog } from "../sessions/deps.ts";
 import type { Sessions } from "../sessions/sessions.ts";
 
-/** Time between two steps of a rehearsal's world. Milliseconds. */
-const STEP_MS = 250;
-/** Longest time that one step makes up for, after the server was busy. Milliseconds. */
-const CATCH_UP_MS = 2_000;
+/** Most steps that are made up for at once, after the server was busy. What is beyond that, the world stood. */
+const CATCH_UP = 8;
 /** A partner takes a post that a person left after this. Milliseconds. */
 const LEFT_MS = 30_000;
 /** A word to a post is shown this long. Milliseconds. */
@@ -44,31 +44,33 @@ export interface RunningDeps {
   log: SessionLog;
 }
 
-/** One rehearsal that is played on this server: its simulated world, and the partners at the posts nobody took. */
+type By = { id: string; name: string };
+
+/**
+ * One rehearsal that is played on this server: its simulated world, and the partners at the posts nobody took. What
+ * anybody does to the world is recorded first, and comes to the world from the record.
+ */
 export class RunningRehearsal {
   readonly id: string;
   readonly #deps: RunningDeps;
   readonly #seed: string;
-  #playing: Playing;
+  #course: Course;
+  /** Events that were recorded after the world's next step. */
+  #ahead: SessionEvent[] = [];
   /** Posts that are kept for people, and when each became vacant last; null while it is held or waits for the first. */
   readonly #kept = new Map<Post, number | null>();
-  #hands: Controls | null = null;
   /** The last word that the desk said to each post. */
   readonly #words = new Map<Post, InstructorWord & { at: number }>();
-  #speed = 1;
-  #frozen = false;
-  #last: number;
   #stop: () => void = () => {};
   #over = false;
 
-  /** @param keep the post that who began it takes; null to watch */
-  constructor(deps: RunningDeps, state: SessionState, script: RehearsalScript, keep: Post | null) {
+  /** @param keep the posts that are kept for people */
+  constructor(deps: RunningDeps, course: Course, keep: readonly Post[]) {
     this.#deps = deps;
-    this.id = state.id;
-    this.#seed = state.id.slice(-8);
-    this.#playing = beginPlaying(beginRun(script, state));
-    this.#last = deps.clock.now();
-    if (keep !== null) this.#kept.set(keep, null);
+    this.id = course.state.id;
+    this.#seed = this.id.slice(-8);
+    this.#course = course;
+    for (const post of keep) this.#kept.set(post, null);
     this.#again();
   }
 
@@ -78,31 +80,48 @@ export class RunningRehearsal {
 
   /** What the desk and the panels see of it. */
   get view(): { playing: Playing; frozen: boolean; speed: number; hands: Controls | null } {
-    return { playing: this.#playing, frozen: this.#frozen, speed: this.#speed, hands: this.#hands };
+    return this.#course;
   }
 
-  /** Sets what a person does in the cockpit; null leaves it to good hands. */
-  work(hands: Controls | null): void {
-    this.#hands = hands;
+  /** Whether a fault has cut off the panel of whoever holds a post on this device. */
+  isCutOff({ id, device }: { id: string; device: string }): boolean {
+    const { state, playing } = this.#course;
+    return cutOff(playing.run).some((post) => {
+      const held = state.posts[post];
+      return held?.id === id && held.device === device;
+    });
   }
 
-  pace(frozen: boolean, speed: number): void {
-    this.#frozen = frozen;
-    this.#speed = speed;
+  /** Takes in what was recorded of it, in order. */
+  told(events: readonly SessionEvent[]): void {
+    const last = this.#ahead.at(-1)?.seq ?? this.#course.state.seq;
+    this.#ahead.push(...events.filter(({ seq }) => seq > last));
+    this.#takeIn();
   }
 
-  /** Begins a fault now, and records it. */
-  async throwNow(fault: FaultKind, engine: number): Promise<void> {
-    const about = FAULT[fault].about === "aircraft" ? null : engine;
-    const post =
-      FAULT[fault].about === "post" ? (fault === "deadTablet" ? "groundPower" : "fireGuard") : null;
-    const { run, began } = throwFault(this.#playing.run, fault, about, post);
-    this.#playing = { ...this.#playing, run };
-    await this.note(factOf(began));
+  /** Records what a person does in the cockpit from now on; null leaves it to good hands. */
+  async work(controls: Controls | null): Promise<void> {
+    // Panels send what they have as often as a finger moves.
+    if (canonical(controls) !== canonical(this.#course.hands)) await this.note({ is: "hands", controls });
+  }
+
+  async pace(frozen: boolean, speed: number, by: By): Promise<void> {
+    await this.note({ is: "pace", frozen, speed, by });
+  }
+
+  /** Records that a fault begins now. */
+  async throwNow(fault: FaultKind, engine: number, post: Post | undefined, by: By): Promise<void> {
+    const { about, usualPost } = FAULT[fault];
+    const befalls = about === "post" ? (post ?? usualPost) : undefined;
+    await this.note({
+      ...{ is: "fault", fault, by },
+      ...(about === "engine" || fault === "guardLost" ? { engine } : {}),
+      ...(befalls ? { post: befalls } : {}),
+    });
   }
 
   /** Says a word to whoever holds a post, and records it. */
-  async sayTo(post: Post, words: string, by: { id: string; name: string }): Promise<void> {
+  async sayTo(post: Post, words: string, by: By): Promise<void> {
     await this.note({ is: "word", post, words, by });
     this.#words.set(post, { words, by: by.name, at: this.#deps.clock.now() });
   }
@@ -116,9 +135,15 @@ export class RunningRehearsal {
 
   /** Records what the rehearsal's server says of its world. */
   async note(said: Rehearsed): Promise<void> {
-    const live = await this.#deps.sessions.get(this.id);
-    const fact = { type: "rehearsed", said } as const;
-    await live.run((draft) => draft.take(noteRehearsal(draft.state, fact, this.#deps.clock.now())));
+    await this.#record({ type: "rehearsed", said });
+  }
+
+  /** Records that nobody holds these posts any more, and keeps them for the people who may come. */
+  async vacate(posts: readonly Post[]): Promise<void> {
+    for (const post of posts) {
+      this.#kept.set(post, this.#deps.clock.now());
+      await this.#record({ type: "postLeft", post });
+    }
   }
 
   stop(): void {
@@ -126,18 +151,22 @@ export class RunningRehearsal {
     this.#stop();
   }
 
-  #again(): void {
-    if (!this.#over) this.#stop = this.#deps.timers.after(STEP_MS, () => void this.#step());
+  async #record(fact: Parameters<typeof noteRehearsal>[1]): Promise<void> {
+    const live = await this.#deps.sessions.get(this.id);
+    await live.run((draft) => draft.take(noteRehearsal(draft.state, fact, this.#deps.clock.now())));
   }
 
-  async #step(): Promise<void> {
+  #again(): void {
+    if (!this.#over) this.#stop = this.#deps.timers.after(STEP_MS, () => void this.#tick());
+  }
+
+  async #tick(): Promise<void> {
     try {
-      const { state } = await this.#deps.sessions.get(this.id);
-      if (isOver(state)) return this.stop();
-      const now = this.#deps.clock.now();
-      const passed = Math.min(CATCH_UP_MS, Math.max(0, now - this.#last));
-      this.#last = now;
-      if (!this.#frozen) await this.#play(state, now, passed);
+      const live = await this.#deps.sessions.get(this.id);
+      // In its turn: whatever is recorded after this is dated at this time or later.
+      const now = await live.run(() => this.#deps.clock.now());
+      if (isOver(live.state)) return this.stop();
+      await this.#play(live.state, now);
     } catch (error) {
       // Nothing real depends on it: try again with the next step.
       this.#deps.log.error({ err: error, session: this.id }, "a step of a rehearsal failed");
@@ -145,21 +174,37 @@ export class RunningRehearsal {
     this.#again();
   }
 
-  async #play(state: SessionState, now: number, passed: number): Promise<void> {
-    const vacant = POSTS.find((post) => this.#takes(state, post, now));
+  async #play(state: SessionState, now: number): Promise<void> {
+    const vacant = this.#course.frozen ? undefined : POSTS.find((post) => this.#takes(state, post, now));
     if (vacant) await this.#act(vacant, { type: "claimPost", post: vacant });
-    const partners = POSTS.filter((post) => isPartner(state.posts[post]?.id ?? ""));
-    const human = state.posts.cockpit !== null && !partners.includes("cockpit");
-    const { playing, facts, act } = playStep(this.#playing, state, {
-      now,
-      seconds: (passed / 1000) * this.#speed,
-      pace: this.#speed,
-      partners,
-      hands: human ? this.#hands : null,
-    });
-    this.#playing = playing;
-    for (const said of facts) await this.note(said);
-    if (act) await this.#act(act.post, act.action);
+    for (let i = 0; i < CATCH_UP && this.#isDue(now); i += 1) {
+      const { course, facts, act } = stepCourse(this.#course);
+      this.#course = course;
+      for (const said of facts) await this.note(said);
+      if (act) await this.#act(act.post, act.action);
+    }
+    if (this.#course.stands || this.#isDue(now)) await this.goOn();
+  }
+
+  /** Records that the world stood until now, and goes on. */
+  async goOn(): Promise<void> {
+    await this.note({ is: "stood", steps: this.#course.steps });
+  }
+
+  #isDue(now: number): boolean {
+    this.#takeIn();
+    return stepIsBefore(this.#course, now);
+  }
+
+  /** Tells the world what was recorded before its next step, or while it stood. */
+  #takeIn(): void {
+    for (;;) {
+      const [next] = this.#ahead;
+      const stood = this.#ahead.some(({ fact }) => fact.type === "rehearsed" && fact.said.is === "stood");
+      if (!next || (!stood && stepIsBefore(this.#course, next.at))) return;
+      this.#ahead.shift();
+      this.#course = tellCourse(this.#course, next);
+    }
   }
 
   /** Whether a partner takes a post now. */
@@ -180,11 +225,13 @@ export class RunningRehearsal {
   }
 
   async #act(post: Post, action: Action): Promise<void> {
-    const id = `${PARTNER_ID}${post}.${this.#seed}`;
+    const { sessions, clock } = this.#deps;
+    const held = (await sessions.get(this.id)).state.posts[post]?.id;
+    // A rehearsal that was taken back has the partners that it had.
+    const id = held !== undefined && isPartner(held) ? held : `${PARTNER_ID}${post}.${this.#seed}`;
     const partner: Person = { id, name: NAMES[post], device: id, mayHold: POSTS };
-    const clientAt = this.#deps.clock.now();
-    await this.#deps.sessions.command(partner, {
-      ...{ v: 1, id: randomUUID(), session: this.id, clientAt, action },
+    await sessions.command(partner, {
+      ...{ v: 1, id: randomUUID(), session: this.id, clientAt: clock.now(), action },
     });
   }
 }

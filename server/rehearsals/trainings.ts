@@ -1,7 +1,8 @@
 import { readSealed } from "../../shared/evidence/read.ts";
+import type { Compared, Comparison } from "../../shared/rehearsal/measures.ts";
 import { type Trained, type Training, trainedIn } from "../../shared/rehearsal/training.ts";
 import { firstOf } from "../evidence/leaves.ts";
-import type { Directory } from "../store/directory.ts";
+import type { Directory, PersonRecord } from "../store/directory.ts";
 import type { EventStore, SessionRow } from "../store/events.ts";
 
 /** Newest rehearsals that are looked at: an older one is a record still, and no training line. */
@@ -9,10 +10,13 @@ const LOOKED_AT = 1_000;
 /** Most lines of one person. */
 const LISTED = 200;
 
+/** Earlier runs that stand beside one. */
+const BESIDE = 3;
+
 /** One line of a person's training. */
 export interface TrainingLine
   extends Omit<Training, "personId">,
-    Pick<Trained, "script" | "aircraft" | "typeName"> {
+    Pick<Trained, "script" | "title" | "takenBack" | "aircraft" | "typeName"> {
   /** Id of the rehearsal: its debrief stands on its record. */
   session: string;
   /** Who stood at the instructor's desk, without the person; null for one who was erased. */
@@ -35,13 +39,14 @@ export class Trainings {
   /** Returns a person's training, newest first, and whether more was left out. */
   async of(personId: string): Promise<{ lines: TrainingLine[]; more: boolean }> {
     const names = new Map((await this.#directory.people()).map(({ id, name }) => [id, name]));
-    const all = [...(await this.#all())].flatMap(([session, { desk, of, ...about }]) =>
-      of
-        .filter((row) => row.personId === personId)
-        .map(({ personId: _own, ...row }): TrainingLine => {
-          const watchers = desk.filter((id) => id !== personId);
-          return { session, ...about, ...row, watchedBy: watchers.map((id) => names.get(id) ?? null) };
-        }),
+    const all = [...(await this.#all())].flatMap(
+      ([session, { desk, of, like: _like, measures: _measures, ...about }]) =>
+        of
+          .filter((row) => row.personId === personId)
+          .map(({ personId: _own, ...row }): TrainingLine => {
+            const watchers = desk.filter((id) => id !== personId);
+            return { session, ...about, ...row, watchedBy: watchers.map((id) => names.get(id) ?? null) };
+          }),
     );
     const lines = all.sort((a, b) => b.at - a.at);
     return { lines: lines.slice(0, LISTED), more: lines.length > LISTED };
@@ -55,6 +60,32 @@ export class Trainings {
       ),
     );
     return all.sort((a, b) => a.at - b.at);
+  }
+
+  /**
+   * Returns what each person in a rehearsal that is over did there before: the same script and type, at the same post.
+   * @param may decides of whom the asker may read it
+   */
+  async compared(session: string, may: (personId: string) => boolean): Promise<Comparison | null> {
+    const all = await this.#all();
+    const own = all.get(session);
+    if (!own) return null;
+    const names = new Map((await this.#directory.people()).map(({ id, name }) => [id, name]));
+    const like = [...all].filter(([id, o]) => id !== session && own.like === o.like && !o.takenBack);
+    const people = own.of.flatMap(({ personId, post, at }): Compared[] => {
+      const name = names.get(personId);
+      if (name === undefined || !may(personId)) return [];
+      const before = like.flatMap(([id, { of, measures }]) =>
+        of.flatMap((row) =>
+          row.personId === personId && row.post === post && row.at < at
+            ? [{ session: id, at: row.at, measures }]
+            : [],
+        ),
+      );
+      const latest = before.sort((a, b) => b.at - a.at).slice(0, BESIDE);
+      return [{ name, post, now: own.measures, before: own.like === null ? [] : latest }];
+    });
+    return { takenBack: own.takenBack, people: own.takenBack ? [] : people };
   }
 
   #all(): Promise<Map<string, Trained>> {
@@ -86,3 +117,9 @@ export class Trainings {
     return trained;
   }
 }
+
+/** Returns whose earlier runs a person may read: their own, and a supervisor everybody's. */
+export const mayRead =
+  ({ id, mayHold }: Pick<PersonRecord, "id" | "mayHold">) =>
+  (personId: string): boolean =>
+    personId === id || mayHold.includes("supervisor");

@@ -6,6 +6,7 @@ import { channelsSchema } from "./channels.ts";
 import { currencySchema } from "./currency.ts";
 import { houseEquipmentSchema } from "./equipment.ts";
 import { houseSchema } from "./house.ts";
+import { houseScriptSchema } from "./script.ts";
 import { serviceAccountSchema } from "./serviceAccount.ts";
 
 /** The kinds of entries in the register, with the schema of each. Reading, writing and the stores follow this table. */
@@ -18,6 +19,7 @@ export const REGISTER = {
   inspection: inspectionSchema,
   serviceAccount: serviceAccountSchema,
   channels: channelsSchema,
+  script: houseScriptSchema,
 } as const satisfies Record<string, z.ZodType<{ id: string }>>;
 
 export type RegisterKind = keyof typeof REGISTER;

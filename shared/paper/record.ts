@@ -3,9 +3,11 @@ import type { SessionEvent } from "../protocol/events.ts";
 import { POSTS, type Post } from "../protocol/posts.ts";
 import type { Stage } from "../protocol/stages.ts";
 import { debriefOf } from "../rehearsal/debrief.ts";
+import type { Comparison } from "../rehearsal/measures.ts";
 import type { SessionState } from "../session/state.ts";
 import { signalOf } from "../signals/all.ts";
-import { sayDebrief } from "../words/debrief.ts";
+import { type ComparedTable, sayCompared, whyNotCompared } from "../words/compared.ts";
+import { debriefLead, sayDebrief } from "../words/debrief.ts";
 import { equipmentLines } from "../words/equipment.ts";
 import { type Lookup, lookupOf, sayActor, sayEvent } from "../words/events.ts";
 import type { Language } from "../words/language.ts";
@@ -83,7 +85,13 @@ export interface SessionRecord {
   exchange: ExchangeRow[];
   events: (LogRow & { cause: number | null; red: boolean })[];
   /** What the crew of a rehearsal did, in words; null for a start. */
-  debrief: (Omit<LogRow, "by"> & { good: boolean })[] | null;
+  debrief: {
+    lead: string[];
+    lines: (Omit<LogRow, "by"> & { good: boolean })[];
+    /** A sentence in place of the tables; null when there are some. */
+    notCompared: string | null;
+    compared: ComparedTable[];
+  } | null;
   headHash: string;
   caution: string;
 }
@@ -91,9 +99,15 @@ export interface SessionRecord {
 /**
  * Returns the record of one session.
  * @param headHash the hash of the last event as stored: with it a reader can compare the paper with the file
+ * @param compared of a rehearsal that is over: the last runs of its people
  * @throws Error when the events are not one whole session from its plan on
  */
-export function recordOf(events: readonly SessionEvent[], headHash: string, say: Say): SessionRecord {
+export function recordOf(
+  events: readonly SessionEvent[],
+  headHash: string,
+  say: Say,
+  compared: Comparison | null = null,
+): SessionRecord {
   const moments = momentsOf(events);
   const state = moments.at(-1)?.after;
   const plan = events[0];
@@ -137,10 +151,15 @@ export function recordOf(events: readonly SessionEvent[], headHash: string, say:
     exchange: exchangeRows(events, say),
     events: events.map((e) => ({ ...row(e, lookup), cause: e.cause, red: isRed(e) })),
     debrief: state.rehearsal
-      ? debriefOf(events).map((line) => ({
-          ...{ seq: line.seq, at: line.at, good: line.good },
-          words: sayDebrief(line, state.type, say, AS_READ),
-        }))
+      ? {
+          lead: debriefLead(state.rehearsal, say),
+          lines: debriefOf(events).map((line) => ({
+            ...{ seq: line.seq, at: line.at, good: line.good },
+            words: sayDebrief(line, state.type, say, AS_READ),
+          })),
+          notCompared: whyNotCompared(compared, say),
+          compared: (compared?.people ?? []).map((one) => sayCompared(one, say)),
+        }
       : null,
     headHash,
     caution: say.caution,

@@ -1,3 +1,15 @@
+import type { RehearsalScript } from "../rehearsal/script.ts";
+
+/** The moment of another rehearsal at which a rehearsal begins. */
+export interface TakenBack {
+  /** Id of that rehearsal. */
+  session: string;
+  /** The last of its events that is retold here, under the same number. */
+  seq: number;
+  /** Milliseconds by which the retold events are dated later than there. */
+  later: number;
+}
+
 /** The part of a session's plan that makes it a rehearsal: no real aircraft, and nothing of it counts as a start. */
 export interface Rehearsal {
   /** Draws everything that the simulation and the script leave to chance. */
@@ -6,6 +18,10 @@ export interface Rehearsal {
   script: string;
   /** The registration of the aircraft that is rehearsed. */
   of: string;
+  /** The script itself, so that the record alone tells what was to happen. Absent in older records. */
+  played?: RehearsalScript | undefined;
+  /** Absent: it begins with a cold aircraft. */
+  back?: TakenBack | undefined;
 }
 
 /**
@@ -54,5 +70,6 @@ export function rehearsalFault(
     return is ? "a rehearsal under the id of a start" : "a start under the id of a rehearsal";
   if (isRehearsedAircraft(aircraft) !== is)
     return is ? "a rehearsal names a real aircraft" : "a start names a rehearsed aircraft";
+  if (rehearsal?.back && !isRehearsalId(rehearsal.back.session)) return "a rehearsal taken back from a start";
   return null;
 }

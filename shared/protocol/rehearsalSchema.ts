@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { rehearsalScriptSchema } from "../rehearsal/script.ts";
 import type { Rehearsal } from "./rehearsal.ts";
 import { idSchema } from "./text.ts";
 
@@ -7,4 +8,8 @@ export const rehearsalSchema = z.strictObject({
   seed: z.number().int().min(0).max(0xffff_ffff),
   script: idSchema,
   of: idSchema,
+  played: rehearsalScriptSchema.optional(),
+  back: z
+    .strictObject({ session: idSchema, seq: z.number().int().min(1), later: z.number().int().min(0) })
+    .optional(),
 }) satisfies z.ZodType<Rehearsal>;

@@ -1,9 +1,29 @@
 import { z } from "zod";
+import type { Controls } from "../simulation/state.ts";
 import { postSchema } from "./enums.ts";
 import { FAULTS } from "./rehearsalFaults.ts";
 
 const engine = z.number().int().min(1).max(8);
 const person = z.strictObject({ id: z.string(), name: z.string() });
+
+const part = z.number().min(0).max(1);
+
+/** The form of the simulated cockpit's controls. */
+export const controlsSchema = z.strictObject({
+  engines: z.record(
+    z.string().regex(/^[1-8]$/),
+    z.strictObject({
+      starter: z.boolean(),
+      primer: z.boolean(),
+      mixture: part,
+      throttle: part,
+      ignition: z.boolean(),
+      boostPump: z.boolean(),
+    }),
+  ),
+  vacuumFrom: engine.nullable(),
+  generators: z.boolean(),
+}) satisfies z.ZodType<Controls>;
 
 /** Damage to the simulated aircraft by the end, by limits of its type and by figures that no crew sees. */
 export const SUFFERED = ["starterHeat", "withoutOil"] as const;
@@ -12,7 +32,25 @@ export type Suffered = (typeof SUFFERED)[number];
 /** A fact of the simulated world, recorded so that a debrief needs the record alone. */
 export const rehearsedSchema = z.discriminatedUnion("is", [
   /** A fault began. The crew is not told: it has to see it. */
-  z.strictObject({ is: z.literal("fault"), fault: z.enum(FAULTS), engine: engine.optional() }),
+  z.strictObject({
+    is: z.literal("fault"),
+    fault: z.enum(FAULTS),
+    engine: engine.optional(),
+    /** The post that it befalls. */
+    post: postSchema.optional(),
+    /** Who threw it; absent when the script brought it. */
+    by: person.optional(),
+  }),
+  /** What a person does in the simulated cockpit from now on; null leaves it to good hands. */
+  z.strictObject({ is: z.literal("hands"), controls: controlsSchema.nullable() }),
+  /** How the world goes on from now on. */
+  z.strictObject({ is: z.literal("pace"), frozen: z.boolean(), speed: z.number().min(1).max(4), by: person }),
+  /** The world stood still, because the server did: this many steps were played until now. */
+  z.strictObject({ is: z.literal("stood"), steps: z.number().int().min(0) }),
+  /** It ends here, and goes on in another rehearsal from its event `seq`. */
+  z.strictObject({ is: z.literal("takenBack"), to: z.string(), seq: z.number().int().min(1), by: person }),
+  /** It begins here: everything before is retold from another rehearsal. */
+  z.strictObject({ is: z.literal("goesOn"), from: z.string(), seq: z.number().int().min(1), by: person }),
   /** A mark of somebody who watches as an instructor. */
   z.strictObject({ is: z.literal("mark"), words: z.string(), by: person }),
   /** A word of theirs to whoever holds one post. It asks for nothing that the protocol knows. */

@@ -35,18 +35,21 @@ const CAUSE_MS = 120_000;
  * a number is wrong when a read-back named another engine; every refusal is counted by its reason;
  * of a drill the steps marked done, left and never marked are counted, and each post's order is compared with the card;
  * alerts of something unsafe, limits passed and what the aircraft suffered are those recorded; touches are the commands of each post.
+ * What is retold from another rehearsal is a cause, and no deed: it was done there.
  */
 export function debriefOf(events: readonly SessionEvent[]): DebriefLine[] {
   const [first] = events;
   if (first?.fact.type !== "planned" || !first.fact.rehearsal) return [];
   const { aircraftType } = first.fact;
+  const retold = first.fact.rehearsal.back?.seq ?? 0;
+  const own = events.filter(({ seq }) => seq > retold);
   return [
-    ...faultLines(events),
-    ...stopLines(events),
-    ...refusalLines(events),
-    ...drillLines(events, aircraftType),
-    ...sufferedLines(events),
-    ...touchLines(events),
+    ...faultLines(events, retold),
+    ...stopLines(events).filter(({ seq }) => seq > retold),
+    ...refusalLines(own),
+    ...drillLines(events, aircraftType, retold),
+    ...sufferedLines(own),
+    ...touchLines(own),
   ];
 }
 
@@ -60,12 +63,13 @@ function answers(fault: FaultKind, fact: Fact): boolean {
   return fact.type === "sent" && FAULT[fault].answers.includes(fact.kind);
 }
 
-function faultLines(events: readonly SessionEvent[]): DebriefLine[] {
+function faultLines(events: readonly SessionEvent[], retold: number): DebriefLine[] {
   return events.flatMap(({ seq, at, fact }, i): DebriefLine[] => {
     const said = faultOf(fact);
     if (!said || FAULT[said.fault].answers.length === 0) return [];
     const { fault, engine = null } = said;
     const answer = events.slice(i + 1).find((e) => answers(fault, e.fact));
+    if (answer && answer.seq <= retold) return [];
     if (!answer) return [{ is: "notAnswered", seq, at, good: false, fault, engine }];
     const seconds = (answer.at - at) / 1000;
     return [
@@ -115,7 +119,7 @@ function refusalLines(events: readonly SessionEvent[]): DebriefLine[] {
   ];
 }
 
-function drillLines(events: readonly SessionEvent[], type: AircraftType): DebriefLine[] {
+function drillLines(events: readonly SessionEvent[], type: AircraftType, retold: number): DebriefLine[] {
   return events.flatMap(({ seq, at, fact }): DebriefLine[] => {
     if (fact.type !== "drillStarted") return [];
     const cards = type.drills.find((d) => d.id === fact.drill)?.cards;
@@ -123,6 +127,12 @@ function drillLines(events: readonly SessionEvent[], type: AircraftType): Debrie
     const marked = events.flatMap((e) =>
       e.fact.type === "drillStepped" && e.fact.run === seq ? [e.fact] : [],
     );
+    // A drill that was over at the moment was done in the other rehearsal.
+    if (
+      seq <= retold &&
+      !events.some((e) => e.seq > retold && e.fact.type === "drillStepped" && e.fact.run === seq)
+    )
+      return [];
     const all = POSTS.reduce((sum, post) => sum + cards[post].length, 0);
     const done = marked.filter((m) => m.done).length;
     const inOrder = POSTS.every((post) => {

@@ -21,6 +21,8 @@ export interface Word {
 /** One kind of fault: what it does to the aircraft and to people, and what a good crew says. */
 export interface FaultDefinition {
   about: "engine" | "aircraft" | "post";
+  /** The post that it befalls unless another is named. Present for the faults about a post. */
+  usualPost?: Post;
   /** What it does to the simulated aircraft. */
   wrong(n: number): Partial<Wrong>;
   /** The posts from which it can be seen or heard. The others have to be told. */
@@ -32,6 +34,8 @@ export interface FaultDefinition {
   until: Until;
   /** A partner at the post it befalls does nothing meanwhile. */
   silences: "nobody" | "post" | "everybody";
+  /** The panels of the people at the posts it silences hear nothing either, and nothing they send arrives. */
+  cutsPanels?: true;
 }
 
 const send = (kind: SignalKind, more: Partial<Extract<Action, { type: "send" }>> = {}): Action => ({
@@ -163,6 +167,7 @@ export const FAULT: Readonly<Record<FaultKind, FaultDefinition>> = {
   },
   guardLost: {
     about: "post",
+    usualPost: "fireGuard",
     wrong: NOTHING,
     seenBy: ["cockpit", "supervisor"],
     says: [
@@ -192,6 +197,7 @@ export const FAULT: Readonly<Record<FaultKind, FaultDefinition>> = {
   },
   handContradicts: {
     about: "post",
+    usualPost: "fireGuard",
     wrong: NOTHING,
     seenBy: ["cockpit", "supervisor"],
     says: [
@@ -206,12 +212,14 @@ export const FAULT: Readonly<Record<FaultKind, FaultDefinition>> = {
   },
   deadTablet: {
     about: "post",
+    usualPost: "groundPower",
     wrong: NOTHING,
     seenBy: [],
     answers: [],
     until: { is: "seconds", s: 45 },
     says: [],
     silences: "post",
+    cutsPanels: true,
   },
   networkGone: {
     about: "aircraft",
@@ -221,6 +229,7 @@ export const FAULT: Readonly<Record<FaultKind, FaultDefinition>> = {
     until: { is: "seconds", s: 30 },
     says: [],
     silences: "everybody",
+    cutsPanels: true,
   },
   lightning: {
     about: "aircraft",

@@ -19,6 +19,8 @@ export interface Playing {
   idleS: number;
   /** What the aircraft suffered, as recorded last: each as JSON. */
   noted: readonly string[];
+  /** When the partners last looked around, and at which event of the session. */
+  looked: { t: number; seq: number };
 }
 
 /** What one step needs from outside. */
@@ -52,7 +54,13 @@ const GIVES_UP_S = 4;
 /** The reason that partners give for it. */
 const NOTHING_LEFT = "Nothing left to do";
 
-export const beginPlaying = (run: Run): Playing => ({ run, intents: {}, said: [], idleS: 0, noted: [] });
+/** Seconds after which the partners look around again although nothing was recorded: a look takes most of a step. */
+const LOOKS_S = 1;
+
+export const beginPlaying = (run: Run): Playing => ({
+  ...{ run, intents: {}, said: [], idleS: 0, noted: [] },
+  looked: { t: Number.NEGATIVE_INFINITY, seq: 0 },
+});
 
 /**
  * Returns the rehearsal one step later. Pure: the same states and times give the same. At most one partner acts in a
@@ -66,6 +74,11 @@ export function playStep(before: Playing, state: SessionState, around: Around): 
   const facts = [...began.map(factOf), ...suffers];
   const noted = suffers.length === 0 ? before.noted : sufferedOf(run).map((one) => JSON.stringify(one));
   if (isOver(state)) return { playing: { ...before, run, noted }, facts, act: null };
+  if (!looksAround(before, run, state, now)) {
+    const idleS = before.idleS > 0 ? before.idleS + seconds : 0;
+    return { playing: { ...before, run, noted, idleS }, facts, act: null };
+  }
+  const looked = { t: run.t, seq: state.seq };
   const said = new Set(before.said);
   const intents: Partial<Record<Post, Intent>> = {};
   let due: (PartnerMove & { post: Post; at: number }) | null = null;
@@ -89,11 +102,23 @@ export function playStep(before: Playing, state: SessionState, around: Around): 
       said: word === null ? before.said : [...before.said, word],
       idleS: 0,
       noted,
+      looked,
     };
     return { playing, facts, act: { post, action: move.action } };
   }
   const given = idleS >= IDLE_S || run.t > LONGEST_S ? givesUp(state, partners, run.t, seconds) : null;
-  return { playing: { run, intents, said: before.said, idleS, noted }, facts, act: given };
+  return { playing: { run, intents, said: before.said, idleS, noted, looked }, facts, act: given };
+}
+
+/** Partners look around when something was recorded, when somebody is due to act, and else once in a while. */
+function looksAround(
+  { looked, intents, idleS }: Playing,
+  run: Run,
+  state: SessionState,
+  now: number,
+): boolean {
+  if (state.seq !== looked.seq || run.t - looked.t >= LOOKS_S || run.t > LONGEST_S) return true;
+  return idleS >= IDLE_S || Object.values(intents).some(({ at }) => at <= now);
 }
 
 /**
@@ -119,10 +144,11 @@ function givesUp(state: SessionState, partners: readonly Post[], t: number, seco
 }
 
 /** Returns the fact by which a fault's beginning is recorded. */
-export const factOf = ({ fault, engine }: Struck): Rehearsed => ({
+const factOf = ({ fault, engine, post }: Struck): Rehearsed => ({
   is: "fault",
   fault,
   ...(engine === null ? {} : { engine }),
+  ...(post === null ? {} : { post }),
 });
 
 /** Steps in which the record follows what the aircraft suffers: kelvins, and seconds. */

@@ -1,6 +1,6 @@
 import { isTurning, plain } from "../engine/life.ts";
 import { chance } from "../partners/chance.ts";
-import type { Post } from "../protocol/posts.ts";
+import { POSTS, type Post } from "../protocol/posts.ts";
 import type { FaultKind } from "../protocol/rehearsalFaults.ts";
 import { engineOf, isOver, type SessionState } from "../session/state.ts";
 import { type Plant, plantOf } from "../simulation/plant.ts";
@@ -54,6 +54,16 @@ export function beginRun(script: RehearsalScript, state: SessionState): Run {
 /** Returns the faults that go on. */
 export const going = (run: Run): Struck[] => run.struck.filter((s) => s.endedAt === null);
 
+/** Returns the posts whose panels a fault has cut off now. */
+export function cutOff(run: Run): Post[] {
+  return POSTS.filter((post) =>
+    going(run).some(({ fault, post: whose }) => {
+      const { cutsPanels, silences } = FAULT[fault];
+      return cutsPanels === true && (silences === "everybody" || whose === post);
+    }),
+  );
+}
+
 /**
  * Returns the world `seconds` later, and the faults that began in between.
  * @param hands what somebody does in the cockpit
@@ -87,14 +97,24 @@ export function advance(
   return isOver(state) ? { run: ended, began: [] } : strike(ended, state);
 }
 
-/** Begins a fault now, as an instructor does. */
+/**
+ * Begins a fault now.
+ * @param engine the engine that it strikes, if it strikes one
+ * @param post the post that it befalls, if it befalls one; null for the usual one
+ */
 export function throwFault(
   run: Run,
   fault: FaultKind,
   engine: number | null,
   post: Post | null,
 ): { run: Run; began: Struck } {
-  const began: Struck = { no: run.struck.length + 1, fault, engine, post, at: run.t, endedAt: null };
+  const { about, usualPost } = FAULT[fault];
+  const strikes = about === "engine" || fault === "guardLost";
+  const began: Struck = {
+    ...{ no: run.struck.length + 1, fault, at: run.t, endedAt: null },
+    engine: strikes ? engine : null,
+    post: about === "post" ? (post ?? usualPost ?? null) : null,
+  };
   return { run: { ...run, struck: [...run.struck, began] }, began };
 }
 
@@ -108,14 +128,7 @@ function strike(before: Run, state: SessionState): { run: Run; began: Struck[] }
     if (at === undefined || before.t < at + planned.seconds) continue;
     run = { ...run, decided: [...run.decided, i] };
     if (chance(before.seed, "fault", i) >= planned.chance) continue;
-    const definition = FAULT[planned.fault];
-    const whose = planned.post ?? (planned.fault === "guardLost" ? "fireGuard" : "groundPower");
-    const next = throwFault(
-      run,
-      planned.fault,
-      definition.about === "engine" || planned.fault === "guardLost" ? engine : null,
-      definition.about === "post" ? whose : null,
-    );
+    const next = throwFault(run, planned.fault, engine, planned.post ?? null);
     run = next.run;
     began.push(next.began);
   }

@@ -140,7 +140,7 @@ function apply(state: SessionState, event: SessionEvent): SessionState {
       return evolveStation(state, event, fact);
     case "rehearsed":
       if (!state.rehearsal) throw new Error("only a rehearsal says what was rehearsed");
-      return state;
+      return fact.said.is === "takenBack" ? { ...state, wentBackTo: fact.said.to } : state;
     case "delivered":
       return evolveDelivered(state, event, fact);
     case "refused":

@@ -1,7 +1,7 @@
 import { know } from "../aircraft/know.ts";
 import { knowField } from "../field/know.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
-import { rehearsalFault } from "../protocol/rehearsal.ts";
+import { type Rehearsal, rehearsalFault } from "../protocol/rehearsal.ts";
 import type { Returning, SessionState } from "./state.ts";
 
 const NOTHING_STOPPED: Returning = {
@@ -10,6 +10,11 @@ const NOTHING_STOPPED: Returning = {
   switchesOff: null,
   remarksDue: [],
 };
+
+/** No panel is told what is going to happen. */
+function withoutScript({ played: _played, ...told }: Rehearsal): Omit<Rehearsal, "played"> {
+  return told;
+}
 
 /**
  * Returns the state after a session's first event.
@@ -27,7 +32,7 @@ export function initialState(event: SessionEvent, fact: FactOf<"planned">): Sess
     aircraft: fact.aircraft,
     place: fact.place,
     type,
-    ...(fact.rehearsal === undefined ? {} : { rehearsal: fact.rehearsal }),
+    ...(fact.rehearsal === undefined ? {} : { rehearsal: withoutScript(fact.rehearsal) }),
     ...(fact.purpose === "return" ? { returning: NOTHING_STOPPED } : {}),
     order: fact.order,
     powerSource: fact.powerSource,

@@ -259,7 +259,9 @@ export interface SessionState {
   place: string;
   type: AircraftType;
   /** Present in a rehearsal: there is no real aircraft, and nothing here counts as a start. */
-  rehearsal?: Rehearsal;
+  rehearsal?: Omit<Rehearsal, "played">;
+  /** In a rehearsal that was taken back: the rehearsal in which it goes on. */
+  wentBackTo?: string;
   /** Present in a session that stops an aircraft that comes back; absent in a start. */
   returning?: Returning;
   /** The engines in the order in which they are started; in a return, in which they are stopped. */

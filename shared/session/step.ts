@@ -180,10 +180,13 @@ export function voidPermissions(
   return record(state, [fact], SYSTEM, now);
 }
 
-/** Records in a rehearsal what its server says of the simulated world, or that it ends it. Nothing in a start. */
+/**
+ * Records in a rehearsal what its server says of the simulated world, that somebody is not there any more, or that it
+ * ends it. Nothing in a start.
+ */
 export function noteRehearsal(
   state: SessionState,
-  fact: Extract<Fact, { type: "rehearsed" | "stageReached" }>,
+  fact: Extract<Fact, { type: "rehearsed" | "stageReached" | "postLeft" }>,
   now: number,
 ): Step {
   if (isOver(state) || !state.rehearsal) return { state, events: [] };

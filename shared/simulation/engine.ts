@@ -54,6 +54,14 @@ export function oilSettles(plant: Plant, engine: EnginePlant, rpm: number, oilC:
 /** Seconds in which oil pressure follows: thick oil takes longer to fill its galleries. Our own judgement. */
 const oilTau = (plant: Plant, oilC: number): number => 1 + viscosity(plant, oilC) / 1500;
 
+/** An engine that stands cold and that nobody touches stays as it is: most engines do, most of the time. */
+function isAtRest(plant: Plant, { is, rpm, ...now }: EngineSim, hands: EngineControls): boolean {
+  const touched = hands.starter || hands.primer || hands.boostPump;
+  const cold = now.oilC === plant.airC && now.headC === plant.airC && now.starterK === 0;
+  const empty = now.oilPsi === 0 && now.fuelPsi === 0 && now.starterAmps === 0 && now.crankedS === 0;
+  return !touched && is === "still" && rpm === 0 && cold && empty;
+}
+
 /** Returns one engine after a step. `volts`, `amps`: the bus, and what its starter draws, over this step. */
 export function stepEngine(
   plant: Plant,
@@ -64,6 +72,7 @@ export function stepEngine(
   { volts, amps }: { volts: number; amps: number },
   dt: number,
 ): EngineSim {
+  if (isAtRest(plant, before, hands)) return before;
   const heat = hands.starter
     ? heatEngaged(plant.starter.heat, before.starterK, dt)
     : heatAtRest(plant.starter.heat, before.starterK, dt);

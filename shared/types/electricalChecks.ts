@@ -111,7 +111,10 @@ function gravity(type: AircraftType, { cell, gravity: rule }: BatteryData, path:
   if (degrees !== "degF" && degrees !== "degC")
     fault(`${path}.gravity.temperature`, `the check ${rule.temperature} must read a temperature`);
   else electrolyte(type, at(rule.temperature), degrees, fault);
-  const stage = (id: string) => STAGES.findIndex((s) => s === checks[at(id)]?.stage);
+  const stage = (id: string) => {
+    const found = checks[at(id)];
+    return found ? STAGES.indexOf(found.stage) : -1;
+  };
   if (at(rule.temperature) > at(rule.check) || stage(rule.temperature) > stage(rule.check))
     fault(`${path}.gravity.temperature`, "its check comes before the hydrometer's");
 }

@@ -1,4 +1,5 @@
 import type { UnitChoice } from "../models/unitChoice.ts";
+import type { Rehearsal } from "../protocol/rehearsal.ts";
 import type { FaultKind } from "../protocol/rehearsalFaults.ts";
 import type { DebriefLine } from "../rehearsal/debrief.ts";
 import type { AircraftType } from "../types/schema.ts";
@@ -14,6 +15,15 @@ import type { Say } from "./say.ts";
 const WORDS: Readonly<Record<Language, DebriefWords>> = { en: english, es: spanish };
 
 export const debriefWords = (language: Language): DebriefWords => WORDS[language];
+
+/** Returns the sentences above a debrief: what it is, and what of the record was done elsewhere. */
+export function debriefLead(
+  { back }: Pick<Rehearsal, "back">,
+  { language }: Pick<Say, "language">,
+): string[] {
+  const words = debriefWords(language);
+  return [words.lead, ...(back ? [words.retold(back.seq, back.session)] : [])];
+}
 
 const upper = (text: string) => `${text[0]?.toUpperCase() ?? ""}${text.slice(1)}`;
 

@@ -7,6 +7,7 @@ import { TestServer } from "../browser/server.ts";
 import { Camera, LIGHTS, SIZES, type Size } from "./camera.ts";
 import { galleryPage } from "./page.ts";
 import { photographReadme } from "./readme.ts";
+import { photographRehearsals } from "./rehearsals.ts";
 import { photographStart } from "./scenes.ts";
 
 const FOLDER = fileURLToPath(new URL("../../.gallery/", import.meta.url));
@@ -23,6 +24,7 @@ const listOf = <T extends string>(all: readonly T[]) =>
 const { values } = parseArgs({
   options: {
     readme: { type: "boolean" },
+    rehearsals: { type: "boolean" },
     sizes: { type: "string" },
     lights: { type: "string" },
     "right-to-left": { type: "boolean" },
@@ -54,7 +56,8 @@ async function photographAll(): Promise<void> {
   rmSync(FOLDER, { recursive: true, force: true });
   const camera = new Camera(FOLDER, sizes, lights, direction);
   try {
-    await photographStart(browser, server, url, camera);
+    if (!values.rehearsals) await photographStart(browser, server, url, camera);
+    await photographRehearsals(browser, url, camera);
   } finally {
     // The pictures taken before a failure are worth a look too.
     writeFileSync(`${FOLDER}index.html`, galleryPage(camera.pictures, new Date().toISOString()));

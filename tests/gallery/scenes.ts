@@ -14,8 +14,8 @@ import {
   readyWithReason,
 } from "../browser/startSteps.ts";
 import type { Camera } from "./camera.ts";
-import { photographChannels, photographInstruments } from "./inOut.ts";
 import { photographFirstRun, photographRegisters } from "./house.ts";
+import { photographChannels, photographInstruments } from "./inOut.ts";
 import { photographPages } from "./pages.ts";
 
 /** Photographs every post's panel at this moment. */

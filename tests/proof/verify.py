@@ -141,13 +141,15 @@ def verify(data, given=(), noted=()):
     assert len(events) == manifest["events"] >= 1, "not as many events as the manifest says"
     session = manifest["session"]
     due = sha(b"chockside session " + session.encode()).hex()
-    rehearsed = session.startswith("rehearsal-")
+    rehearsed, back = session.startswith("rehearsal-"), None
     assert manifest["aircraft"].startswith("REHEARSAL-") == rehearsed, "a rehearsal in one place alone"
     for number, line in enumerate(events, 1):
         event = json.loads(line)
         assert event["seq"] == number and event["session"] == session, "line %d: not event %d" % (number + 1, number)
         if number == 1 and event["fact"]["type"] == "planned":
             assert ("rehearsal" in event["fact"]) == rehearsed, "a rehearsal in one place alone"
+            back = event["fact"].get("rehearsal", {}).get("back")
+            assert not back or back["session"].startswith("rehearsal-"), "a rehearsal taken back from a start"
         assert event["prev"] == due, "line %d: not chained to the line before" % (number + 1)
         due = sha(line).hex()
     assert due == manifest["head"], "the head is another"
@@ -160,6 +162,8 @@ def verify(data, given=(), noted=()):
         check_checkpoint(note, keys, session, events)
     verdict = "OK" if given or noted else "WHOLE"
     said = "REHEARSAL: no aircraft was started. " if rehearsed else ""
+    if back:
+        said += "Events 1 to %d are retold from %s. " % (back["seq"], back["session"])
     return "%s %s%d events, %d checkpoints, head %s" % (verdict, said, len(events), len(sizes), due)
 
 

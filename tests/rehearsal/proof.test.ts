@@ -64,6 +64,14 @@ describe("the evidence of a rehearsal", () => {
     expect(checkFile(await exported(both.start, "csv"), { keys }).says).not.toContain("REHEARSAL");
   });
 
+  it("[RHS-47] is named as taken back by both verifiers", async () => {
+    const from = await both.rehearse("fay");
+    const { id } = (await both.ask("POST", `/rehearsals/${from.id}/back`, "fay", { seq: 1 })).json();
+    const text = await exported(id, "ndjson");
+    expect(python(text).stdout).toContain(`Events 1 to 1 are retold from ${from.id}.`);
+    expect(checkFile(text).says).toContain(`events 1 to 1 are retold from ${from.id}`);
+  });
+
   it("[RHS-6] says so in every checkpoint", async () => {
     const manifest = JSON.parse((await exported(both.rehearsal, "ndjson")).split("\n")[0] ?? "");
     expect(manifest.checkpoints.length).toBeGreaterThan(0);

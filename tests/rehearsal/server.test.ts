@@ -73,9 +73,12 @@ describe("a rehearsal on the server", () => {
     expect((await desk({ do: "mark", words: "Look here" })).statusCode).toBe(204);
     expect((await world()).sees).toEqual([{ fault: "nacelleFire", engine: 2 }]);
     const said = (await facts(id)).flatMap((f) => (f.type === "rehearsed" ? [f.said] : []));
+    const by = { id: "fay", name: expect.stringMatching(/^person:/) };
     expect(said).toEqual([
-      { is: "fault", fault: "nacelleFire", engine: 2 },
-      { is: "mark", words: "Look here", by: { id: "fay", name: expect.stringMatching(/^person:/) } },
+      { is: "pace", frozen: true, speed: 1, by },
+      { is: "pace", frozen: false, speed: 4, by },
+      { is: "fault", fault: "nacelleFire", engine: 2, by },
+      { is: "mark", words: "Look here", by },
     ]);
     await pass(10);
     expect((await both.state(id)).fires).toMatchObject([{ engine: 2, place: "nacelle" }]);
@@ -99,6 +102,7 @@ describe("a rehearsal on the server", () => {
     expect(await word("fay")).toBeNull();
     expect(askedOf(await both.state(id), "fireGuard", 0)).toEqual(asked);
     expect((await facts(id)).filter((f) => f.type === "rehearsed")).toMatchObject([
+      { said: { is: "pace", frozen: true } },
       { said: { is: "word", post: "fireGuard", words: "Look at number two", by: { id: "fay" } } },
     ]);
     await pass(119);

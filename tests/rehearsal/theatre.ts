@@ -37,7 +37,7 @@ export class Theatre {
       `${REHEARSAL_ID}test`,
       {
         ...{ type: "planned", aircraft: rehearsedAircraft("QX-TST", "R-TESTAA"), place: "Polgannon Field" },
-        rehearsal: { seed, script: over.id, of: "QX-TST" },
+        rehearsal: { seed, script: over.id, of: "QX-TST", played: over },
         ...{ aircraftType: type, order: usualOrder(type, "start"), powerSource: "groundPower", crew: nobody },
       },
       personAt("supervisor"),

@@ -47,6 +47,10 @@ const RECORDS = ["readRecords"] as const;
 let server: TestServer;
 let session: string;
 let other = 0;
+const SCRIPT = {
+  ...{ id: "ours", title: { en: "Ours", es: "El nuestro" }, about: { en: "Ours", es: "El nuestro" } },
+  ...{ airC: 15, faults: [] },
+};
 const typeAt = { id: APPROVED.id, version: "1" };
 const draft = { caution: "c", type: { ...APPROVED, id: "other", name: "Other" } };
 const bird = (id?: string) => ({
@@ -366,6 +370,22 @@ const ROWS: readonly Row[] = [
     body: () => ({ aircraft: "none", script: "firstDay", post: null }),
   },
   { route: "GET /api/rehearsals/scripts", for: "signed in" },
+  { route: "GET /api/rehearsals/house-scripts", for: "signed in" },
+  {
+    route: "POST /api/rehearsals/house-scripts",
+    for: "supervisor",
+    body: () => {
+      other += 1;
+      return { ...SCRIPT, id: `ours-${other}` };
+    },
+  },
+  {
+    route: "PUT /api/rehearsals/house-scripts/{id}",
+    for: "supervisor",
+    at: { id: "ours" },
+    headers: ifMatch,
+    body: () => ({ script: SCRIPT, retired: false }),
+  },
   { route: "GET /api/rehearsals/{id}/world", for: "signed in", at: { id: "none" } },
   {
     route: "PUT /api/rehearsals/{id}/hands",
@@ -373,6 +393,13 @@ const ROWS: readonly Row[] = [
     at: { id: "none" },
     body: () => ({ controls: null }),
   },
+  {
+    route: "POST /api/rehearsals/{id}/back",
+    for: "signed in",
+    at: { id: "none" },
+    body: () => ({ seq: 1 }),
+  },
+  { route: "GET /api/rehearsals/{id}/compared", for: "signed in", at: { id: "none" } },
   {
     route: "POST /api/rehearsals/{id}/desk",
     for: "signed in",
@@ -478,6 +505,8 @@ beforeAll(async () => {
   session = (await planned(server.app, await signIn(server.app, "fay"))).id;
   const { directory } = server.services;
   await directory.register.append([firstEntry("equipment", keptAs(CHOCKS), "di", 1)]);
+  const script = { ...SCRIPT, slower: 1 };
+  await directory.register.append([firstEntry("script", { id: "ours", script, retired: false }, "di", 1)]);
   const office = { id: "di", name: "Di", mayHold: ["supervisor" as const] };
   for (const [kind, scope] of Object.entries(SCOPES)) {
     const made = { name: kind, until: "2030-01-31", scopes: [scope] };

@@ -11,6 +11,7 @@
 //                --adversary [sessions] [seed]   wrong moves over real sockets, judged by a program in Python
 //                --panels               every drill and every pair of size, light and language at real panels
 //                --rehearsals [runs] [first]  random scripts with random crews: none stuck, none against a rule
+//                --beside [seconds]     fifty starts alone, and with fifty rehearsals beside them: times of the starts' commands
 //                --types [changes] [first]   changes demo types in one place each: refused, or started to its end
 //                --release              builds the archive, unpacks it in a path with spaces and starts it
 //                --search [scope] [states] [minutes]   every interleaving of the core, breadth first
@@ -34,6 +35,7 @@ const { values, positionals } = parseArgs({
     types: { type: "boolean" },
     release: { type: "boolean" },
     rehearsals: { type: "boolean" },
+    beside: { type: "boolean" },
   },
   allowPositionals: true,
 });
@@ -41,7 +43,7 @@ const figures = (values.search ? positionals.slice(1) : positionals).slice(0, 2)
 const wrong = figures.some((n) => !Number.isFinite(n) || n < 0);
 if (wrong || Object.keys(values).length > 1) {
   console.error(
-    "usage: npm run soak -- [--postgres] [kills] [seed] | --sim [runs] [first] | --faults [seconds] [seed] | --fuzz [frames] [seed] | --fuzz-inout [cases] [seed] | --feeds [minutes] | --away | --adversary [sessions] [seed] | --siege [seconds] | --panels | --mutants [share] [seed] [path] | --types [changes] [first] | --release | --search [scope] [states] [minutes] | --rehearsals [runs] [first]",
+    "usage: npm run soak -- [--postgres] [kills] [seed] | --sim [runs] [first] | --faults [seconds] [seed] | --fuzz [frames] [seed] | --fuzz-inout [cases] [seed] | --feeds [minutes] | --away | --adversary [sessions] [seed] | --siege [seconds] | --panels | --mutants [share] [seed] [path] | --types [changes] [first] | --release | --search [scope] [states] [minutes] | --rehearsals [runs] [first] | --beside [seconds]",
   );
   process.exit(2);
 }
@@ -112,7 +114,11 @@ if (values.sim) {
 } else if (values.rehearsals) {
   const { rehearsalSoak } = await import("./rehearsals.ts");
   const [runs = 10_000, first = 1] = figures;
-  process.exitCode = rehearsalSoak(runs, first) ? 0 : 1;
+  process.exitCode = (await rehearsalSoak(runs, first, processes)) ? 0 : 1;
+} else if (values.beside) {
+  const { besideSoak } = await import("./beside.ts");
+  const [length = 60] = figures;
+  process.exitCode = (await besideSoak(length)) ? 0 : 1;
 } else if (values.adversary) {
   const { adversarySoak } = await import("./adversary.ts");
   const [sessions = 400, seed = 1] = figures;

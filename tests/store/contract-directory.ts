@@ -280,6 +280,19 @@ export function directoryContract(
       expect(await register.one("house", "house")).toEqual(named);
     });
 
+    it("[RHS-51] gives back a script of the house with its faults, and each state of it", async () => {
+      const { register } = directory;
+      const fault = { fault: "oilLost", which: 2, after: "running", seconds: 3.5, chance: 0.25 } as const;
+      const words = { en: "Ours, “one”", es: "El nuestro: ñ" };
+      const script = { id: "ours", title: words, about: words, airC: -7, slower: 1.5, faults: [fault] };
+      const first = firstEntry("script", { id: "ours", script, retired: false }, "di", 1);
+      const second = { ...first, revision: 2, at: 2, body: { ...first.body, retired: true } };
+      expect(await register.append([first])).toBe(true);
+      expect(await register.append([second])).toBe(true);
+      expect(await register.one("script", "ours")).toEqual(second);
+      expect(await register.history("script", "ours", 5)).toEqual([second, first]);
+    });
+
     it("[HSE-1] [HSE-2] adds all entries or none: of two changes of one revision, one is made", async () => {
       const { register } = directory;
       const entry = (id: string, revision: number, name: string) => ({

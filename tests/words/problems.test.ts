@@ -17,7 +17,8 @@ import { wordsNow } from "../../web/words/words.ts";
 import { nameOf, sourcesIn, standsIn, writtenIn } from "./written.ts";
 
 /** Names of the calls and properties that carry a text to a person. */
-const SENT = /^(ProblemError|TypeRefused|HouseRefused|OfficeRefused|NoSuchSession|fault|message)$/;
+const SENT =
+  /^(ProblemError|TypeRefused|HouseRefused|OfficeRefused|NoRehearsal|NoSuchSession|fault|message)$/;
 
 /** The compiler requires every problem in the catalogue. */
 const TITLES: Readonly<Record<ProblemName, string>> = problemTitles("en");
@@ -72,7 +73,7 @@ it("[LNG-7] marks what is left in English of a problem as English, for who hears
 const MACHINES = /(health|metrics|docs|live|feeds)\.ts$/;
 
 it("[LNG-7] every detail the server sends a panel is told in Spanish", () => {
-  const files = ["http", "house", "types", "auth", "sessions", "print"].flatMap((folder) =>
+  const files = ["http", "house", "types", "auth", "sessions", "print", "rehearsals"].flatMap((folder) =>
     sourcesIn(`server/${folder}`),
   );
   const details = files

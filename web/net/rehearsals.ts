@@ -1,6 +1,8 @@
+import type { HouseScript } from "../../shared/house/script.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import type { Quantity } from "../../shared/protocol/quantity.ts";
 import type { FaultKind } from "../../shared/protocol/rehearsalFaults.ts";
+import type { Comparison } from "../../shared/rehearsal/measures.ts";
 import type { RehearsalScript } from "../../shared/rehearsal/script.ts";
 import type { Controls } from "../../shared/simulation/state.ts";
 import type { SessionRow } from "./api.ts";
@@ -24,6 +26,10 @@ export interface SeenWorld {
 export interface TrainingRow {
   session: string;
   script: string;
+  /** As it was played; null in older records. */
+  title: RehearsalScript["title"] | null;
+  /** It began at a moment of another rehearsal. */
+  takenBack: boolean;
   aircraft: string;
   typeName: string;
   post: Post;
@@ -34,9 +40,19 @@ export interface TrainingRow {
   watchedBy: (string | null)[];
 }
 
+/** A script of the house as it is kept. */
+export interface HouseScriptRow {
+  body: HouseScript;
+  revision: number;
+  /** Server milliseconds. */
+  at: number;
+  /** The name of who kept it. */
+  by: string;
+}
+
 type DeskAsks =
   | { do: "pace"; frozen: boolean; speed: number }
-  | { do: "throw"; fault: FaultKind; engine: number }
+  | { do: "throw"; fault: FaultKind; engine: number; post?: Post }
   | { do: "mark"; words: string }
   | { do: "say"; post: Post; words: string };
 
@@ -46,6 +62,13 @@ const at = (id: string, what = "") => `/api/rehearsals/${encodeURIComponent(id)}
 export const rehearsals = {
   list: () => api.json<(SessionRow & { stage: string })[]>("GET", "/api/rehearsals"),
   scripts: () => api.json<RehearsalScript[]>("GET", "/api/rehearsals/scripts"),
+  houseScripts: () => api.json<HouseScriptRow[]>("GET", "/api/rehearsals/house-scripts"),
+  keepScript: (script: RehearsalScript) => api.send("POST", "/api/rehearsals/house-scripts", script),
+  /** @param revision the one that was read */
+  changeScript: ({ id, ...to }: HouseScript, revision: number) =>
+    api.send("PUT", `/api/rehearsals/house-scripts/${encodeURIComponent(id)}`, to, {
+      "if-match": `"${revision}"`,
+    }),
   begin: (aircraft: string, script: string | RehearsalScript, post: Post | null) =>
     api.json<{ id: string; code: string }>("POST", "/api/rehearsals", { aircraft, script, post }),
   world: (id: string) => api.json<SeenWorld>("GET", at(id, "/world")),
@@ -57,5 +80,7 @@ export const rehearsals = {
       "GET",
       person === null ? "/api/me/training" : `/api/people/${encodeURIComponent(person)}/training`,
     ),
+  compared: (id: string) => api.json<Comparison>("GET", at(id, "/compared")),
+  back: (id: string, seq: number) => api.json<{ id: string; code: string }>("POST", at(id, "/back"), { seq }),
   end: (id: string) => api.send("DELETE", at(id)),
 };

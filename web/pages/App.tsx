@@ -108,7 +108,9 @@ function ConnectedApp({ signedIn, connection }: { signedIn: SignedIn; connection
         </p>
       )}
       {unsettled && <Unsettled session={unsettled} />}
-      {route.is === "rehearse" && <RehearsePage wanted={route.aircraft} changed={ramp} />}
+      {route.is === "rehearse" && (
+        <RehearsePage me={signedIn.person} wanted={route.aircraft} changed={ramp} />
+      )}
       {route.is === "plan" && <PlanPage wanted={route.aircraft} />}
       {route.is === "aircraft" &&
         (route.page.is === "history" ? (

@@ -2,6 +2,8 @@
 export const debrief = {
   title: "What they did",
   lead: "Told from the record alone, by fixed rules. It is no mark.",
+  retold: (seq: number, from: string) =>
+    `This rehearsal was taken back. Its events 1 to ${seq} are retold from ${from}, where they were done; no line here is about them.`,
   none: "Nothing went wrong, and nothing was done that had to be told.",
   answered: (fault: string, seconds: string, by: string) => `${fault}: answered after ${seconds} s by ${by}`,
   notAnswered: (fault: string) => `${fault}: nobody answered it`,
@@ -16,6 +18,29 @@ export const debrief = {
   suffered: (what: string, n: number, found: string) => `Number ${n}: ${what} ${found}`,
   within: (allowed: string) => `limit ${allowed}`,
   touches: (post: string, times: number) => `${post}: ${times} touches`,
+  compared: "Beside the last runs",
+  comparedLead:
+    "The same script and the same type, at the same post. Every line is the whole crew's, but the touches. No line is a mark.",
+  comparedOf: (name: string, post: string) => `${name}, ${post}`,
+  noEarlier: "No earlier run of this script at this post.",
+  nobodyCompared: "Nobody whose earlier runs you may read took part.",
+  notCompared: "This rehearsal was taken back to a moment, so it is compared with no whole run.",
+  measure: "Measure",
+  thisRun: "This run",
+  answerOf: (fault: string) => `Answer to ${fault}`,
+  didNotHappen: "–",
+  noAnswer: "none",
+  measures: {
+    unnecessary: "Stops without a cause",
+    wrongNumbers: "Wrong numbers read back",
+    refused: "Refused",
+    stepsMissed: "Steps of drills not marked",
+    limits: "Limits passed",
+    alerts: "Alerts of something unsafe",
+    starterK: "Hottest starter",
+    withoutOilS: "Longest without oil pressure",
+    touches: "Touches at this post",
+  },
   limits: {
     starterTime: "starter held",
     oilFirst: "first oil pressure after",

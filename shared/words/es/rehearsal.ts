@@ -34,5 +34,29 @@ export const rehearsal: RehearsalWords = {
   mark: (words, by) => `Ensayo, marcado por ${by}: ${words}`,
   word: (post, words, by) => `Ensayo, ${by} a ${post}: ${words}`,
   figure: (n, what, found) => `Ensayo, número ${n}: ${what} ${found}`,
+  scriptFaults: {
+    needsNoPost: "esta falla no es de ningún puesto: quite el puesto",
+    never: "con una probabilidad de 0 nunca viene: quite la falla",
+    twice: "la misma falla ya viene en el mismo momento",
+  },
+  thrown: (fault, by) => `${fault}, provocado por ${by}`,
+  goodHands: "Ensayo: buenas manos llevan los mandos",
+  hands: (worked) => `Ensayo, mandos: ${worked}`,
+  worked: (n, what) => `motor ${n}: ${what}`,
+  levers: (mixture, throttle) => `mezcla ${mixture} %, acelerador ${throttle} %`,
+  controls: {
+    starter: "arrancador",
+    primer: "cebador",
+    ignition: "encendido",
+    boostPump: "bomba auxiliar",
+    vacuum: "vacío de aquí",
+    generators: "generadores conectados",
+  },
+  pace: (speed, frozen, by) =>
+    frozen ? `Ensayo: congelado por ${by}` : `Ensayo: sigue a velocidad ${speed}, por ${by}`,
+  stood: "Ensayo: el avión simulado estuvo parado hasta ahora, como el servidor",
+  takenBack: (seq, by, to) => `Ensayo: ${by} lo llevó atrás, al suceso ${seq}; sigue como ${to}`,
+  goesOn: (seq, by, from) =>
+    `Ensayo: empieza aquí. Todo lo anterior se repite de ${from}, hasta su suceso ${seq}, por ${by}`,
   limit: (allowed) => `límite ${allowed}`,
 };

@@ -42,12 +42,14 @@ function Line({ line }: { line: TrainingRow }) {
   const { say } = useWords();
   const watchers = line.watchedBy.map((name) => name ?? words.erased).join(", ");
   const when = dayAndMinute(line.at, say.language);
+  const script = line.title?.[say.language] ?? line.script;
   return (
-    <li aria-label={`${line.script}, ${say.post(line.post)}, ${when}`}>
-      <strong>{`${line.script}, ${line.aircraft} (${line.typeName})`}</strong>
+    <li aria-label={`${script}, ${say.post(line.post)}, ${when}`}>
+      <strong>{`${script}, ${line.aircraft} (${line.typeName})`}</strong>
       <span>{words.trained(say.post(line.post), Math.round(line.seconds / 60))}</span>
       <span>{`${when} UTC`}</span>
       <span>{line.finishedAt === null ? words.notFinished : words.finished}</span>
+      {line.takenBack && <span>{words.takenBack}</span>}
       {watchers !== "" && <span>{words.watchedBy(watchers)}</span>}
       <button type="button" className="small-key" onClick={() => go(`/session/${line.session}/record`)}>
         {words.debrief}

@@ -1,21 +1,26 @@
 import { useState } from "react";
-import { POSTS } from "../../../shared/protocol/posts.ts";
+import { POSTS, type Post } from "../../../shared/protocol/posts.ts";
 import { FAULTS, type FaultKind } from "../../../shared/protocol/rehearsalFaults.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import { rehearsalWords } from "../../../shared/words/rehearsed.ts";
 import { rehearsals, type SeenWorld } from "../../net/rehearsals.ts";
 import { Trouble } from "../../ui/Trouble.tsx";
 import { useRehearsalWords } from "../../words/rehearsal.ts";
+import { useScriptWords } from "../../words/scripts.ts";
 import { useWords } from "../../words/words.ts";
+import { GoBack } from "./GoBack.tsx";
+import { postsOf } from "./scriptEntry.ts";
 
 const SPEEDS = [1, 2, 3, 4] as const;
 
 /** The instructor's desk, for whoever watches without a post: freeze, speed, a fault now, a mark, the end. */
 export function Desk({ state, world, onDone }: { state: SessionState; world: SeenWorld; onDone(): void }) {
   const words = useRehearsalWords();
+  const scripts = useScriptWords();
   const { say } = useWords();
   const { faults } = rehearsalWords(say.language);
   const [fault, setFault] = useState<FaultKind>("noOilPressure");
+  const [post, setPost] = useState<Post | "">("");
   const [engine, setEngine] = useState(state.order[0] ?? 1);
   const [note, setNote] = useState("");
   const [word, setWord] = useState("");
@@ -63,6 +68,19 @@ export function Desk({ state, world, onDone }: { state: SessionState; world: See
             ))}
           </select>
         </label>
+        {postsOf(fault).length > 0 && (
+          <label className="field">
+            <span>{scripts.post}</span>
+            <select value={post} onChange={(e) => setPost(e.target.value as Post | "")}>
+              <option value="">{scripts.usualPost}</option>
+              {postsOf(fault).map((of) => (
+                <option key={of} value={of}>
+                  {say.post(of)}
+                </option>
+              ))}
+            </select>
+          </label>
+        )}
         {state.engines.map(({ n }) => (
           <button
             key={n}
@@ -77,11 +95,19 @@ export function Desk({ state, world, onDone }: { state: SessionState; world: See
         <button
           type="button"
           className="small-key"
-          onClick={() => ask(rehearsals.desk(state.id, { do: "throw", fault, engine }))}
+          onClick={() =>
+            ask(
+              rehearsals.desk(state.id, {
+                ...{ do: "throw", fault, engine },
+                ...(post !== "" && postsOf(fault).length > 0 ? { post } : {}),
+              }),
+            )
+          }
         >
           {words.throwNow}
         </button>
       </div>
+      <GoBack id={state.id} onAsk={ask} />
       <form
         className="rehearsal-controls"
         onSubmit={(e) => {

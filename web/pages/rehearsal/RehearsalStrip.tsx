@@ -1,5 +1,5 @@
 import "../../styles/rehearsalStrip.css";
-import { useState } from "react";
+import { useEffect, useState } from "react";
 import { plain } from "../../../shared/engine/life.ts";
 import { isOver, type SessionState } from "../../../shared/session/state.ts";
 import { rehearsalWords } from "../../../shared/words/rehearsed.ts";
@@ -7,6 +7,7 @@ import type { SeenWorld } from "../../net/rehearsals.ts";
 import type { Panel } from "../../posts/shared/model.ts";
 import { useRehearsalWords } from "../../words/rehearsal.ts";
 import { useWords } from "../../words/words.ts";
+import { go } from "../route.ts";
 import { CockpitControls } from "./CockpitControls.tsx";
 import { Desk } from "./Desk.tsx";
 import { Instruments } from "./Instruments.tsx";
@@ -15,6 +16,11 @@ import { useWorld } from "./useWorld.ts";
 /** The simulated aircraft as a person sees it from their post, above their panel. */
 export function RehearsalStrip({ panel }: { panel: Panel }) {
   const { state, post } = panel;
+  const next = state.wentBackTo;
+  useEffect(() => {
+    // Everybody goes on together, at the moment that the instructor chose.
+    if (next !== undefined) go(`/session/${next}`);
+  }, [next]);
   if (isOver(state)) return null;
   return <Seen state={state} post={post} />;
 }

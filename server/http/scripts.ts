@@ -1,0 +1,88 @@
+import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
+import { z } from "zod";
+import { houseScriptSchema } from "../../shared/house/script.ts";
+import { idSchema } from "../../shared/protocol/text.ts";
+import { rehearsalScriptSchema } from "../../shared/rehearsal/script.ts";
+import { auditTo } from "../audit.ts";
+import type { HouseScripts } from "../rehearsals/house-scripts.ts";
+import type { Directory } from "../store/directory.ts";
+import { namedStates, savedSchema, stateOf } from "./register-states.ts";
+import { ifMatch, revisionOf, tagged } from "./revision.ts";
+import { identityOf } from "./signed-in.ts";
+
+const tags = ["rehearsals"];
+
+export interface ScriptRoutes {
+  scripts: HouseScripts;
+  directory: Directory;
+}
+
+/** Routes of the scripts of rehearsals. Everybody reads them; supervisors keep those of the house. */
+export const scriptRoutes: FastifyPluginAsyncZod<ScriptRoutes> = async (app, { scripts, directory }) => {
+  app.get(
+    "/rehearsals/scripts",
+    {
+      schema: {
+        tags,
+        summary:
+          "The scripts one may begin with, whole, the program's first: each is the JSON that beginning one takes",
+        response: { 200: z.array(rehearsalScriptSchema) },
+      },
+    },
+    async () => scripts.usable(),
+  );
+
+  app.get(
+    "/rehearsals/house-scripts",
+    {
+      schema: {
+        tags,
+        summary: "The house's own scripts as they are kept, those out of use too, and who kept each",
+        response: { 200: z.array(stateOf(houseScriptSchema)) },
+      },
+    },
+    async () => namedStates(await scripts.all(), directory),
+  );
+
+  app.post(
+    "/rehearsals/house-scripts",
+    {
+      config: { problems: ["faultyEntry", "notQualified", "taken"] },
+      schema: {
+        tags,
+        summary: "Keep a script in the house: written here, or exported elsewhere",
+        body: rehearsalScriptSchema,
+        response: { 201: savedSchema },
+      },
+    },
+    async (request, reply) => {
+      const { person } = identityOf(request);
+      const entry = await scripts.add(person, request.body);
+      auditTo(request.log).done("scriptAdded", { person: person.id, path: `rehearsals/scripts/${entry.id}` });
+      return tagged(reply, entry).code(201).send(entry);
+    },
+  );
+
+  app.put(
+    "/rehearsals/house-scripts/:id",
+    {
+      config: { problems: ["faultyEntry", "notFound", "notQualified", "revisionNeeded", "stale"] },
+      schema: {
+        tags,
+        summary: "Change a script of the house as it was read (If-Match), or take it out of use",
+        params: z.strictObject({ id: idSchema }),
+        headers: ifMatch,
+        body: houseScriptSchema.omit({ id: true }),
+        response: { 200: savedSchema },
+      },
+    },
+    async (request, reply) => {
+      const { person } = identityOf(request);
+      const { id } = request.params;
+      const revision = revisionOf(request.headers["if-match"]);
+      const entry = await scripts.change(person, { ...request.body, id }, revision);
+      auditTo(request.log).done("scriptChanged", { person: person.id, path: `rehearsals/scripts/${id}` });
+      return tagged(reply, entry).send(entry);
+    },
+  );
+};

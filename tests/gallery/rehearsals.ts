@@ -1,0 +1,108 @@
+import type { Browser, Page } from "playwright-core";
+import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import { LANGUAGES, type Language } from "../../shared/words/language.ts";
+import { rehearsal as english } from "../../web/words/en/rehearsal.ts";
+import { scripts as englishScripts } from "../../web/words/en/scripts.ts";
+import { rehearsal as spanish } from "../../web/words/es/rehearsal.ts";
+import { scripts as spanishScripts } from "../../web/words/es/scripts.ts";
+import { Seat } from "../browser/seat.ts";
+import type { Camera } from "./camera.ts";
+
+const WORDS = { en: english, es: spanish };
+const SCRIPTS = { en: englishScripts, es: spanishScripts };
+
+/** Stores a person's choice of language: the next page is in it. */
+async function choose(page: Page, language: Language): Promise<void> {
+  await page.evaluate((l) => {
+    const { person } = JSON.parse(sessionStorage.getItem("chockside.signIn") ?? "{}");
+    localStorage.setItem(`chockside.language.${person.id}`, l);
+  }, language);
+}
+
+/** Photographs every page of rehearsals: where one begins, the editor, cockpit, guard, desk, debrief and training. */
+export async function photographRehearsals(browser: Browser, url: string, camera: Camera): Promise<void> {
+  for (const language of LANGUAGES) {
+    const seat = await Seat.open(browser, url, "merryn");
+    await choose(seat.page, language);
+    await inLanguage(seat, url, language, camera);
+    await seat.context.close();
+    await atPost(browser, url, language, camera, "austol", "cockpit");
+    await atPost(browser, url, language, camera, "cador", "fireGuard");
+  }
+}
+
+/** Ends the page's rehearsal by the server's own route: a post has no key for it. */
+async function endAsInstructor(page: Page): Promise<void> {
+  const status = await page.evaluate(async () => {
+    const { token } = JSON.parse(sessionStorage.getItem("chockside.signIn") ?? "{}");
+    const path = `/api/rehearsals/${location.pathname.split("/")[2]}`;
+    return (await fetch(path, { method: "DELETE", headers: { authorization: `Bearer ${token}` } })).status;
+  });
+  if (status !== 204) throw new Error(`the rehearsal was not ended: ${status}`);
+}
+
+/** Photographs one post of a rehearsal, by a person of their own: nobody holds two posts. */
+async function atPost(
+  browser: Browser,
+  url: string,
+  language: Language,
+  camera: Camera,
+  who: string,
+  post: Post,
+): Promise<void> {
+  const { page, context } = await Seat.open(browser, url, who);
+  await choose(page, language);
+  await page.goto(`${url}/rehearse`);
+  await page.locator('.rehearsal-scripts [aria-pressed="true"]').waitFor();
+  await page.locator(".option-keys .answer").nth(POSTS.indexOf(post)).click();
+  await page.locator(`.panel[data-kind="${post}"]`).waitFor();
+  await page.locator(".rehearsal-sees").waitFor();
+  await camera.take(`A post of a rehearsal, ${language}`, post, page);
+  if (post === "cockpit") {
+    await endAsInstructor(page);
+    await page.goto(`${url}/people`);
+    const own = page.locator(`[aria-label="${WORDS[language].ownTraining}"]`);
+    await own.waitFor();
+    await camera.take(`Training, ${language}`, "Anybody", page, false, ".own:has(.device-rows)");
+  }
+  await context.close();
+}
+
+async function inLanguage(seat: Seat, url: string, language: Language, camera: Camera): Promise<void> {
+  const { page } = seat;
+  const [words, scripts] = [WORDS[language], SCRIPTS[language]];
+  const take = (scene: string, whole = false, at?: string) =>
+    camera.take(`${scene}, ${language}`, "Supervisor", page, whole, at);
+  const rehearse = async () => {
+    await page.goto(`${url}/rehearse`);
+    await page.locator('.rehearsal-scripts [aria-pressed="true"]').waitFor();
+  };
+  const post = (n: number) => page.locator(".option-keys .answer").nth(n).click();
+  await rehearse();
+  await take("Rehearse", true);
+  await seat.press(scripts.write);
+  await seat.press(scripts.addFault);
+  await seat.press(scripts.addFault);
+  await page.locator('input[name="seconds 2"]').fill("");
+  await page.locator('select[name="fault 1"]').selectOption("deadTablet");
+  await take("A script in the editor", true);
+
+  await rehearse();
+  await post(4);
+  // Past the first of the eight stages: something has happened to which one can go back.
+  await page
+    .locator(".title-stage")
+    .getByText(/ [2-8] /)
+    .waitFor();
+  await page.locator(".rehearsal-desk summary").first().click();
+  await take("Instructor's desk");
+  await page.getByText(words.goBack).click();
+  await page.locator(".rehearsal-desk ol button").first().waitFor();
+  await take("Going back", false, ".rehearsal-desk details");
+  const id = new URL(page.url()).pathname.split("/")[2] ?? "";
+  await page.getByRole("button", { name: words.end }).click();
+  await page.getByText(words.desk).waitFor({ state: "detached" });
+  await page.goto(`${url}/session/${id}/record`);
+  await page.locator(".debrief").waitFor();
+  await take("Debrief", true);
+}
