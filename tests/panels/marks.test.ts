@@ -5,7 +5,7 @@ import { MARKS, type Mark } from "./markTable.ts";
 
 /** The style sheets of pages outside the live panels, of paper and of the tokens themselves. */
 const ELSEWHERE =
-  /^(devices|equipment|history|house|pages|planning|print|register|study|tokens|types|types-edit)\.css$/;
+  /^(devices|equipment|history|house|measured|pages|planning|print|register|study|tokens|types|types-edit)\.css$/;
 const FOLDER = new URL("../../web/styles/", import.meta.url);
 
 const rules = readdirSync(FOLDER)

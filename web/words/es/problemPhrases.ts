@@ -10,6 +10,11 @@ export const problemPhrases: readonly Phrase[] = [
     "{1} is allocated to {2}, session {3}: end that session first, or take another",
     "{1} está asignado a {2}, sesión {3}: termine primero esa sesión, o tome otro",
   ],
+  [
+    "There is no calendar at this address, or it has ended",
+    "No hay ningún calendario en esta dirección, o ya terminó",
+  ],
+  ["No such message was given up", "No se renunció a ningún mensaje así"],
   ["The file has faults: nothing was taken in", "El archivo tiene errores: no se aceptó nada"],
   [
     "The house was changed after the file was looked at: look again",
