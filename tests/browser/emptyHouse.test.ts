@@ -147,7 +147,7 @@ async function plan({ seat }: Hand): Promise<string> {
 let ada: Hand;
 let ben: Seat;
 
-it("[HSE-20] [HSE-23] a stranger goes from an empty house to a start of their own aircraft and its release, by touch and keys alone", async () => {
+it("[HSE-20] [HSE-23] [HSE-61] a stranger goes from an empty house to a start of their own aircraft and its release, by touch and keys alone", async () => {
   const wanted = leastType();
   const [, link = ""] = await server.printed(/(http:\S+\/first#\S+)/);
   const { origin } = new URL(link);

@@ -58,19 +58,26 @@ export class Hand {
   }
 }
 
-/** Opens the printed link on the first device, and enters the house and its first supervisor. */
+/** Opens the printed link on the first device, and enters the house and its first supervisor, who slips once in the PIN. */
 export async function firstRun(context: BrowserContext, link: string): Promise<Hand> {
   const hand = new Hand(await Seat.at(context, link));
   await hand.on("This device");
   await hand.press("Begin on this device");
   await hand.on("The house and its first supervisor");
   await hand.fill("Name of the house", "Wheal Hope Flight");
+  await hand.seat.sees("Still needed: Your name, Your short name, to sign in with");
   await hand.fill("Your name", ADA.name);
   await hand.fill("Your short name, to sign in with", ADA.handle);
   await hand.press("Go on");
   await hand.fill("Your PIN", ADA.pin);
   hand.screens.push("Your PIN");
   await hand.press("Go on");
+  const { page } = hand.seat;
+  await page.getByLabel("Your PIN again").fill(`${ADA.pin}1`);
+  await hand.seat.press("Enter this house");
+  await hand.seat.sees("The two PINs are different. Enter both again.");
+  await page.getByLabel("Your PIN", { exact: true }).fill(ADA.pin);
+  await hand.seat.press("Go on");
   await hand.fill("Your PIN again", ADA.pin);
   hand.screens.push("Your PIN again");
   await hand.press("Enter this house");

@@ -73,3 +73,18 @@ it("[PAN-11] the panel asks about a message that was not answered in time, and s
   await seat.sees("Were you briefed: order, signals, fire plan, way out?");
   expect(commandIds(wire.heard.slice(before))).toHaveLength(1);
 });
+
+it("[PAN-70] a plan whose aircraft could not be fetched asks for them again by one touch", async () => {
+  const seat = await Seat.open(browser, server.url, "merryn");
+  const { name } = nextTwin();
+  const list = "**/api/aircraft";
+  await seat.page.route(list, (route) => route.abort());
+  await seat.press("Plan a start");
+  await seat.press("Ask again");
+  await seat.page.getByRole("alert").waitFor();
+  await seat.page.unroute(list);
+  await seat.press("Ask again");
+  await seat.press(new RegExp(`^${name}\\b`));
+  await seat.page.getByRole("textbox", { name: "Place" }).waitFor();
+  expect(await seat.page.getByRole("alert").count()).toBe(0);
+});

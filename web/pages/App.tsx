@@ -2,7 +2,7 @@ import { Suspense, useEffect } from "react";
 import { type ActiveSignIn, useActiveSignIn, useConnectionView, useUnitChoice } from "../net/app.ts";
 import type { Connection } from "../net/connection.ts";
 import type { SignedIn } from "../net/keep.ts";
-import { OtherVersion, UpdateOffer } from "../pwa/Update.tsx";
+import { OtherVersion } from "../pwa/Update.tsx";
 import { fetchRest, later } from "../ui/later.tsx";
 import { UnitsContext } from "../ui/units.ts";
 import { useWords } from "../words/words.ts";
@@ -12,6 +12,7 @@ import { RehearsalEdge } from "./RehearsalEdge.tsx";
 import { go, useRoute } from "./route.ts";
 import { SessionPage } from "./SessionPage.tsx";
 
+const UpdateOffer = later(() => import("../pwa/UpdateOffer.tsx").then((m) => m.UpdateOffer));
 const AircraftPages = later(() => import("./aircraft/AircraftPages.tsx").then((m) => m.AircraftPages));
 const BoardPage = later(() => import("./BoardPage.tsx").then((m) => m.BoardPage));
 const DevicesPage = later(() => import("./devices/DevicesPage.tsx").then((m) => m.DevicesPage));
@@ -61,7 +62,9 @@ export function App() {
 function SignedOut({ join }: { join: string | null }) {
   return (
     <>
-      <UpdateOffer />
+      <Suspense>
+        <UpdateOffer />
+      </Suspense>
       <Suspense>
         <SignIn join={join} />
       </Suspense>
@@ -101,7 +104,9 @@ function ConnectedApp({ signedIn, connection }: { signedIn: SignedIn; connection
   return (
     <>
       {call}
-      <UpdateOffer />
+      <Suspense>
+        <UpdateOffer />
+      </Suspense>
       {!recording && (
         <p className="stale" role="alert">
           {text.connection.notRecordingAdvice}

@@ -66,7 +66,8 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
     setTrouble(error);
     setBusy(false);
   };
-  // biome-ignore lint/correctness/useExhaustiveDependencies: fetch once
+  const [asked, setAsked] = useState(0);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: fetch once, and again when the person says so
   useEffect(() => {
     register.list().then((rows) => {
       setAircraft(rows);
@@ -81,7 +82,7 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
       (all) => setLapses(Object.fromEntries(all.map((p) => [p.person, p.lapses]))),
       () => undefined,
     );
-  }, []);
+  }, [asked]);
   const choose = (row: RegisteredAircraft) => {
     setChosen(row);
     setType(null);
@@ -130,6 +131,7 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
     entered.fault === null ? null : words.needs.near,
     otherwise && why.trim() === "" ? words.needs.why : null,
   ].filter((n) => n !== null);
+  const lacks = trouble !== null && (aircraft === null || (chosen !== null && type === null));
   return (
     <main className="page plan-page">
       <header className="page-head page-head-row">
@@ -148,6 +150,23 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
             onChoose={choose}
             asking={aircraft === null && trouble === null}
           />
+          {lacks && (
+            <>
+              <Trouble of={trouble} />
+              <button
+                type="button"
+                className="answer"
+                data-tone="yes"
+                onClick={() => {
+                  setTrouble(null);
+                  if (chosen) choose(chosen);
+                  setAsked(asked + 1);
+                }}
+              >
+                {words.again}
+              </button>
+            </>
+          )}
         </PlanStep>
         {type && chosen && (
           <>
@@ -218,7 +237,7 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
         )}
         {!type && <p className="plan-stand plan-stand-empty">{words.standHere}</p>}
       </div>
-      <Trouble of={trouble} />
+      {!lacks && <Trouble of={trouble} />}
       <footer className="plan-foot">
         {needed.length > 0 ? (
           <p role="status">{words.needed(needed.join(", "))}</p>

@@ -5,11 +5,11 @@ import type { AnswerKey } from "./askView.ts";
 import { EngineKeys } from "./EngineKeys.tsx";
 import { useFiguring } from "./figuring.ts";
 import { later } from "./later.tsx";
-import { ReasonEntry } from "./ReasonEntry.tsx";
 
 const BladesEntry = later(() => import("./BladesEntry.tsx").then((m) => m.BladesEntry));
 const FigureEntry = later(() => import("./FigureEntry.tsx").then((m) => m.FigureEntry));
 const ForecastEntry = later(() => import("./ForecastEntry.tsx").then((m) => m.ForecastEntry));
+const ReasonEntry = later(() => import("./ReasonEntry.tsx").then((m) => m.ReasonEntry));
 const WeatherEntry = later(() => import("./WeatherEntry.tsx").then((m) => m.WeatherEntry));
 const OverridePin = later(() => import("./OverridePin.tsx").then((m) => m.OverridePin));
 const StandsAt = later(() => import("./StandsAt.tsx").then((m) => m.StandsAt));

@@ -23,7 +23,12 @@ export function FirstSupervisor({ now }: { now: HouseNow }) {
   const [again, setAgain] = useState("");
   const [trouble, setTrouble] = useState<Error | null>(null);
   const [busy, setBusy] = useState(false);
-  const known = [named, name, handle].every((text) => text.trim() !== "");
+  const entries: readonly [string, string][] = [
+    [named, words.house],
+    [name, words.name],
+    [handle, words.handle],
+  ];
+  const lacking = entries.filter(([text]) => text.trim() === "").map(([, label]) => label);
   const failed = (error: Error, back: Step = "who") => {
     setTrouble(error);
     setBusy(false);
@@ -46,7 +51,8 @@ export function FirstSupervisor({ now }: { now: HouseNow }) {
         (error: Error) => failed(error),
       );
   };
-  const ready = step === "who" ? known : (step === "pin" ? pin : again).length >= now.pinLength;
+  const ready =
+    step === "who" ? lacking.length === 0 : (step === "pin" ? pin : again).length >= now.pinLength;
   return (
     <form
       className="register-form first-form"
@@ -94,6 +100,7 @@ export function FirstSupervisor({ now }: { now: HouseNow }) {
             <span className="field-note">{words.handleRule}</span>
           </label>
           <PostKeys label={words.posts} posts={posts} fixed="supervisor" onPosts={setPosts} />
+          {lacking.length > 0 && <p role="status">{words.stillNeeded(lacking.join(", "))}</p>}
         </>
       )}
       {step === "pin" && (

@@ -25,6 +25,7 @@ export const house = {
   pin: "Your PIN",
   pinRule: (least: number) => `${least} digits or more, and none that many people use, such as 123456.`,
   pinAgain: "Your PIN again",
+  stillNeeded: (what: string) => `Still needed: ${what}`,
   notAlike: "The two PINs are different. Enter both again.",
   goOn: "Go on",
   enter: "Enter this house",

@@ -3,6 +3,7 @@ export const planning = {
   title: "Plan a start",
   aircraft: "Aircraft",
   place: "Place",
+  again: "Ask again",
   placeLike: "Stand 4, north apron",
   heading: "Heading of the nose, °",
   height: "Height of the field, ft",

@@ -26,6 +26,7 @@ export const house: HouseWords = {
   pin: "Su PIN",
   pinRule: (least) => `${least} cifras o más, y ninguno que use mucha gente, como 123456.`,
   pinAgain: "Su PIN otra vez",
+  stillNeeded: (what: string) => `Falta todavía: ${what}`,
   notAlike: "Los dos PIN son distintos. Escríbalos otra vez.",
   goOn: "Seguir",
   enter: "Entrar en esta casa",

@@ -4,6 +4,7 @@ export const planning: typeof english = {
   title: "Planear un arranque",
   aircraft: "Avión",
   place: "Lugar",
+  again: "Preguntar otra vez",
   placeLike: "Posición 4, plataforma norte",
   heading: "Rumbo de la nariz, °",
   height: "Elevación del campo, ft",
