@@ -7,7 +7,7 @@ import { MARK, send, stateAt } from "./roots.ts";
 import { SCOPES } from "./scopes.ts";
 
 /** Enough to leave every root by every move several times; `run.ts` goes as far as time allows. */
-const STATES = 1_000;
+const STATES = 500;
 /** For a loaded machine: alone, the longest search needs a few seconds. */
 const PATIENCE_MS = 120_000;
 

@@ -113,4 +113,4 @@ it("[SEC-31] strangers, a bad guest and a bad supervisor at once cost bounded wo
   expect(lines).toBeLessThan(100);
   for (const panel of [...crew, office]) panel.close();
   await server.close();
-}, 60_000);
+});
