@@ -18,7 +18,7 @@ import { directoryRoutes } from "./http/directory.ts";
 import { document } from "./http/docs.ts";
 import { dueCalendarRoute } from "./http/due-calendar.ts";
 import { duesRoutes } from "./http/dues.ts";
-import { evidenceRoute } from "./http/evidence.ts";
+import { evidenceRoutes } from "./http/evidence.ts";
 import { feedRoutes } from "./http/feeds.ts";
 import { healthRoutes } from "./http/health.ts";
 import { historyRoutes } from "./http/history.ts";
@@ -229,7 +229,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(scriptRoutes, { scripts, directory });
       await inner.register(trainingRoutes, { trainings, directory });
       await inner.register(noiseRoute, { store, names, clock });
-      await inner.register(evidenceRoute, { store, notary, names, clock });
+      await inner.register(evidenceRoutes, { store, notary, names, register: directory.register, clock });
       await inner.register(proofRoutes, { store, notary });
       await inner.register(printRoutes, {
         store,

@@ -143,7 +143,7 @@ function rename(name: string, more: readonly string[]) {
   if (process.argv[3] === undefined || more.length > 0) throw new StartRefused(USAGE);
   return async (directory: Directory) => {
     const { body, revision } = await houseOf(directory);
-    const to = { name: checked(line(60).safeParse(name), USAGE), overdue: body.overdue };
+    const to = { ...body, name: checked(line(60).safeParse(name), USAGE) };
     await changeHouse({ directory, clock }, BY, to, revision);
     console.log(`the house is called ${to.name}`);
   };

@@ -21,6 +21,7 @@ import { EquipmentRegister } from "./house/equipment.ts";
 import { FirstRun } from "./house/first-run.ts";
 import { Inspections } from "./house/inspections.ts";
 import { HouseLists } from "./house/lists.ts";
+import { houseOf } from "./house/settings.ts";
 import type { DemoSignIn } from "./http/demo.ts";
 import type { randomIds } from "./ids.ts";
 import { NO_BUS, type Others } from "./many/bus.ts";
@@ -110,7 +111,8 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const notary = new Notary({ store, signer, clock, log });
   const names = await Names.open(directory.personal, await everybody(directory), ids.salt);
   const inTurn = directory.inTurn.bind(directory);
-  const records = new AircraftRecords({ store, clock, names, log });
+  const inspectsDefects = async () => (await houseOf(directory)).body.inspectsDefects;
+  const records = new AircraftRecords({ store, clock, names, inspectsDefects, log });
   const starts = new StartHistories(store);
   const histories = new EngineHistories(directory.register, starts);
   const lives = new Lives({ register: directory.register, starts, records, clock });

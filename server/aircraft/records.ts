@@ -32,6 +32,8 @@ export interface AircraftRecordsDeps {
   store: EventStore;
   clock: Clock;
   names: Pseudonyms;
+  /** Returns whether the house asks that another person inspects a mended defect. */
+  inspectsDefects(): Promise<boolean>;
   log: { error(detail: object, message: string): void };
 }
 
@@ -144,6 +146,8 @@ export class AircraftRecords {
     command: string,
   ): Promise<CommandResult> {
     const { id, name, device } = person;
+    // Read for an end only: a stop waits for nothing of the house.
+    const inspectsDefects = action.type === "end" && (await this.#deps.inspectsDefects());
     const origin: Origin = { actor: { kind: "person", id, name, post: null, device }, command };
     const result = await this.#inTurn(aircraft.id, async (): Promise<CommandResult> => {
       let refusal: CommandResult | null = null;
@@ -154,7 +158,8 @@ export class AircraftRecords {
         (record, known) => {
           refusal = null;
           if (known.has(command)) return [];
-          const verdict = decideRecord(record, action, person, this.#deps.clock.now());
+          const now = this.#deps.clock.now();
+          const verdict = decideRecord(record, action, person, { now, inspectsDefects });
           if (verdict.refusal) refusal = { status: "refused", seq: null, refusal: verdict.refusal };
           return verdict.facts;
         },

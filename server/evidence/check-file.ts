@@ -8,6 +8,7 @@ import { isRehearsedAircraft } from "../../shared/protocol/rehearsal.ts";
 import { sha256 } from "../sha256.ts";
 import { REHEARSED } from "./caution.ts";
 import type { FileCheck, Kept } from "./check.ts";
+import { checkHistory, historyManifestOf } from "./check-history.ts";
 import { checkTable, isTable } from "./check-table.ts";
 import { noteTools } from "./note-tools.ts";
 import { splitExport } from "./split-export.ts";
@@ -20,10 +21,12 @@ interface Fault {
 
 /**
  * Checks an exported record. NDJSON and JSON: the manifest, each event, the checkpoints and the signature of the
- * whole. CSV: the signature only.
+ * whole. CSV: the signature only. An aircraft's whole history: each record in it, and the signature of the whole.
  */
 export function checkFile(text: string, kept: Kept = {}): FileCheck {
   if (isTable(text)) return checkTable(text, kept);
+  const history = historyManifestOf(text);
+  if (history) return checkHistory(text, history, kept, checkFile);
   const { lines, ended, before } = splitExport(text);
   const [first = "", ...rest] = lines;
   const bad = ({ line, why }: Fault): FileCheck => ({

@@ -69,7 +69,8 @@ export class FirstRun {
         throw new OfficeRefused("notQualified", message);
       }
       const now = await directory.register.one("house", "house");
-      const body = { id: "house" as const, overdue: now?.body.overdue ?? ALL_BAR, name: entry.house };
+      const rules = { overdue: ALL_BAR, inspectsDefects: false, ...now?.body };
+      const body = { ...rules, id: "house" as const, name: entry.house };
       const named = firstEntry("house", body, FIRST, clock.now());
       await directory.register.append([{ ...named, revision: (now?.revision ?? 0) + 1 }]);
       const person = await addPerson(this.#deps, entry.person);

@@ -1,4 +1,4 @@
-import { ALL_BAR, type House, type OverdueRules } from "../../shared/house/house.ts";
+import { ALL_BAR, type House } from "../../shared/house/house.ts";
 import { firstEntry, type RegisterEntry } from "../../shared/house/register.ts";
 import type { Clock } from "../clock.ts";
 import type { Directory } from "../store/directory.ts";
@@ -10,7 +10,7 @@ const UNNAMED = "Chockside";
 
 /** Returns the house as it is now; revision 0 before anything was entered. */
 export async function houseOf(directory: Directory): Promise<RegisterEntry<"house">> {
-  const nothing: House = { id: "house", name: UNNAMED, overdue: ALL_BAR };
+  const nothing: House = { id: "house", name: UNNAMED, overdue: ALL_BAR, inspectsDefects: false };
   const entry = await directory.register.one("house", "house");
   return entry ?? { ...firstEntry("house", nothing, "program", 0), revision: 0 };
 }
@@ -19,7 +19,7 @@ export async function houseOf(directory: Directory): Promise<RegisterEntry<"hous
 export async function changeHouse(
   { directory, clock }: { directory: Directory; clock: Clock },
   by: By,
-  to: { name: string; overdue: OverdueRules },
+  to: Pick<House, "name" | "overdue"> & { inspectsDefects?: boolean | undefined },
   revision: number,
 ): Promise<RegisterEntry<"house">> {
   asSupervisor(by);
@@ -29,5 +29,11 @@ export async function changeHouse(
       "stale",
       "The house was changed after you read it: read it again, then make your change anew",
     );
-  return new Entries("house", "house", directory, clock).put(now, by, { id: "house", ...to }, null);
+  const { name, overdue, inspectsDefects = now.body.inspectsDefects } = to;
+  return new Entries("house", "house", directory, clock).put(
+    now,
+    by,
+    { id: "house", name, overdue, inspectsDefects },
+    null,
+  );
 }

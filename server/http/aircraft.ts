@@ -38,9 +38,27 @@ const life = z.object({
   engine: z.number().int().nullable(),
   barsStart: z.boolean(),
   written: z.object({ at: z.number(), name: z.string(), session }),
-  deferrals: z.array(z.object({ at: z.number(), name: z.string(), until: z.string(), reason: z.string() })),
+  deferrals: z.array(
+    z.object({
+      at: z.number(),
+      name: z.string(),
+      until: z.string().nullable().describe("The last day on which it bars no start, UTC"),
+      starts: z.number().int().nullable().describe("The starts for which it bars none"),
+      reason: z.string(),
+    }),
+  ),
+  startedSince: z.array(z.string()).describe("Sessions that have used up a start of the last deferral"),
+  mendings: z
+    .array(z.object({ at: z.number(), name: z.string(), reason: z.string(), session }))
+    .describe("What was done, where another person inspects it"),
   closed: z
-    .object({ at: z.number(), name: z.string().nullable(), reason: z.string().nullable(), session })
+    .object({
+      at: z.number(),
+      name: z.string().nullable(),
+      reason: z.string().nullable(),
+      session,
+      inspected: z.boolean().describe("Another person than the one who mended it inspected it"),
+    })
     .nullable(),
   before: z.number().int().describe("How often the same words were written before at the same place"),
 });
@@ -100,7 +118,9 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
     async (request) => {
       const { id } = await known(request.params.id);
       const lives = await records.defects(id);
-      return lives.map((l) => ({ ...l, before: timesBefore(lives, l) })).reverse();
+      return lives
+        .map((l) => ({ ...l, startedSince: [...l.startedSince], before: timesBefore(lives, l) }))
+        .reverse();
     },
   );
 
@@ -111,7 +131,7 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
       schema: {
         tags: ["aircraft"],
         summary:
-          "A stop, where a fire burns or a defect, reported without a session; a defect deferred; or the end of what stands there",
+          "A stop, where a fire burns or a defect, reported without a session; a defect deferred or inspected; or the end of what stands there",
         params,
         body: z.strictObject({ commandId: z.uuid(), action: recordActionSchema }),
         response: {

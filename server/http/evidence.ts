@@ -4,13 +4,21 @@ import { z } from "zod";
 import { idSchema } from "../../shared/protocol/text.ts";
 import type { Clock } from "../clock.ts";
 import { EVIDENCE_FORMS, type EvidenceForm, type ExportDeps, exportOf } from "../evidence/export.ts";
+import { historyExport } from "../evidence/history-export.ts";
 import { NoSuchSession } from "../sessions/errors.ts";
+import type { RegisterStore } from "../store/register.ts";
+import { ProblemError } from "./problem.ts";
 
 const FORMS = Object.keys(EVIDENCE_FORMS) as [EvidenceForm, ...EvidenceForm[]];
 
-export const evidenceRoute: FastifyPluginAsyncZod<ExportDeps & { clock: Clock }> = async (
+interface EvidenceRoutes extends ExportDeps {
+  register: Pick<RegisterStore, "one">;
+  clock: Clock;
+}
+
+export const evidenceRoutes: FastifyPluginAsyncZod<EvidenceRoutes> = async (
   app,
-  { store, notary, names, clock },
+  { store, notary, names, register, clock },
 ) => {
   app.get(
     "/sessions/:id/evidence",
@@ -38,6 +46,32 @@ export const evidenceRoute: FastifyPluginAsyncZod<ExportDeps & { clock: Clock }>
         .header("content-disposition", `attachment; filename="${name}"`)
         .header("cache-control", "no-store")
         .send(Readable.from(exportOf({ store, notary, names }, row, as, clock.now())));
+    },
+  );
+
+  app.get(
+    "/aircraft/:id/evidence",
+    {
+      config: { costly: true, problems: ["notFound"], scopes: ["readRecords"] },
+      schema: {
+        tags: ["evidence"],
+        summary: "Everything kept of an aircraft as one signed file: its own record and each of its sessions",
+        params: z.strictObject({ id: idSchema }),
+        response: { 200: z.any().describe("A download (NDJSON)") },
+      },
+      serializerCompiler: () => String,
+    },
+    async (request, reply) => {
+      const { id } = request.params;
+      if (!(await register.one("aircraft", id)))
+        throw new ProblemError("notFound", "There is no aircraft with this id");
+      const now = clock.now();
+      const name = `chockside-${id}-history-${new Date(now).toISOString().slice(0, 10)}.ndjson`;
+      return reply
+        .header("content-type", EVIDENCE_FORMS.ndjson.media)
+        .header("content-disposition", `attachment; filename="${name}"`)
+        .header("cache-control", "no-store")
+        .send(Readable.from(historyExport({ store, notary, names }, id, now)));
     },
   );
 };

@@ -1,6 +1,6 @@
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
-import { overdueSchema } from "../../shared/house/house.ts";
+import { type House, overdueSchema } from "../../shared/house/house.ts";
 import { HOUSE_STEPS } from "../../shared/house/steps.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { line } from "../../shared/protocol/text.ts";
@@ -74,7 +74,16 @@ export const firstRunRoutes: FastifyPluginAsyncZod<FirstRunRoutes> = async (
   );
 };
 
-const settings = z.strictObject({ name: line(60), overdue: overdueSchema });
+const settings = z.strictObject({
+  name: line(60),
+  overdue: overdueSchema,
+  inspectsDefects: z
+    .boolean()
+    .optional()
+    .describe("Another person than the one who mended a defect must inspect it; unchanged where absent"),
+});
+
+const settingsOf = ({ name, overdue, inspectsDefects }: House) => ({ name, overdue, inspectsDefects });
 
 /** Routes of the house's name and rules. Everybody may read them; supervisors change them. */
 export const houseSettingsRoutes: FastifyPluginAsyncZod<{ directory: Directory; clock: Clock }> = async (
@@ -92,7 +101,7 @@ export const houseSettingsRoutes: FastifyPluginAsyncZod<{ directory: Directory; 
     },
     async (_request, reply) => {
       const { body, revision } = await houseOf(deps.directory);
-      return tagged(reply, { revision }).send({ name: body.name, overdue: body.overdue, revision });
+      return tagged(reply, { revision }).send({ ...settingsOf(body), revision });
     },
   );
 

@@ -158,12 +158,7 @@ export async function printStops(sheet: Sheet, record: SessionRecord, form: Reco
       { head: words.closed, share: 0.24 },
     ],
     record.defects.map((d) => ({
-      cells: [
-        timeOfDay(d.at),
-        barred(d, words),
-        d.brought ? words.before(d.by) : d.by,
-        d.closed ? `${d.closed.reason}: ${d.closed.by}, ${timeOfDay(d.closed.at)}` : words.open,
-      ],
+      cells: [timeOfDay(d.at), barred(d, words), d.brought ? words.before(d.by) : d.by, end(d, words)],
       tone: d.barsStart && d.closed === null ? "danger" : "ink",
     })),
     words.noDefect,
@@ -174,6 +169,13 @@ const said = (w: { at: number; by: string; reason: string }) => `${w.by}, ${time
 const row = (r: { seq: number; at: number; words: string; by: string }) => ({
   cells: [String(r.seq), timeOfDay(r.at), r.words, r.by],
 });
+
+function end({ closed, mended }: SessionRecord["defects"][number], words: PrintWords["stops"]): string {
+  const done = closed ?? mended;
+  if (done === null) return words.open;
+  const told = `${done.reason}: ${done.by}, ${timeOfDay(done.at)}`;
+  return closed === null ? words.toInspect(told) : told;
+}
 
 function barred(d: SessionRecord["defects"][number], words: PrintWords["stops"]): string {
   const said = d.engine === null ? d.words : words.defectAt(d.engine, d.words);

@@ -24,6 +24,7 @@ import { barWords } from "../house/bar-words.ts";
 import type { Currencies } from "../house/currencies.ts";
 import type { EquipmentRegister } from "../house/equipment.ts";
 import { faultWords } from "../house/fault-words.ts";
+import { houseOf } from "../house/settings.ts";
 import { sha256 } from "../sha256.ts";
 import type { Directory } from "../store/directory.ts";
 import { ConcurrencyError, type EventStore, type SessionRow, StoreFailure } from "../store/events.ts";
@@ -282,6 +283,7 @@ export class Planning {
         typeSeal: seal,
         ...(aircraft.fitted.length > 0 ? { fitted: aircraft.fitted } : {}),
         ...(equipment.length > 0 ? { equipment } : {}),
+        ...((await houseOf(directory)).body.inspectsDefects ? { inspectsDefects: true as const } : {}),
         order,
         powerSource,
         crew,

@@ -9,6 +9,7 @@ export const WEBHOOK_KINDS = [
   "alert.raised",
   "engine.exceeded",
   "defect.written",
+  "defect.mended",
   "defect.closed",
 ] as const;
 export type WebhookKind = (typeof WEBHOOK_KINDS)[number];
@@ -20,6 +21,7 @@ const KINDS: Readonly<Partial<Record<FactType, WebhookKind>>> = {
   alertRaised: "alert.raised",
   exceeded: "engine.exceeded",
   defectWritten: "defect.written",
+  defectMended: "defect.mended",
   defectClosed: "defect.closed",
 };
 

@@ -1,6 +1,6 @@
 import { isTurning } from "../engine/life.ts";
 import { ownLeavesOut } from "../leaves/out.ts";
-import type { Contribution, FireWord, Item, LastReported } from "../protocol/standing.ts";
+import type { Contribution, FireWord, Item, LastReported, Mended } from "../protocol/standing.ts";
 import type { Attribution } from "../session/attribution.ts";
 import type { Fire, SessionState } from "../session/state.ts";
 import { endedHere, isForeign, itemNo } from "./foreign.ts";
@@ -11,6 +11,7 @@ export function contributionOf(state: SessionState): Contribution {
     items: [...stops(state), ...atTheAircraft(state), ...written(state)],
     ended: endedHere(state),
     ...located(state),
+    ...mended(state),
     ...closed(state),
     engines: state.engines.map(({ n, starter, blades, lastRanAt }) => ({ n, starter, blades, lastRanAt })),
     lastReported: lastReported(state),
@@ -66,10 +67,24 @@ function written(state: SessionState): Item[] {
   const drills = state.drills.flatMap(({ id, drill, engine, at }): Item[] =>
     isForeign(id) ? [] : [{ is: "drill", ref: id, drill, engine, at }],
   );
-  const defects = state.defects.flatMap(({ id, words, engine, barsStart, by, no }): Item[] =>
-    no === undefined ? [{ is: "defect", ref: by.seq, id, words, engine, barsStart, by }] : [],
-  );
+  const defects = state.defects.flatMap(({ id, words, engine, barsStart, by, no, mended: done }): Item[] => {
+    if (no !== undefined) return [];
+    const own = { is: "defect", ref: by.seq, id, words, engine, barsStart, by } as const;
+    return [done === undefined ? own : { ...own, mended: withoutSays(done) }];
+  });
   return [...drills, ...defects];
+}
+
+/** Returns the defects from elsewhere that are mended; the record keeps the last mending of each. */
+function mended(state: SessionState): Pick<Contribution, "mended"> {
+  const told = state.defects.flatMap(({ no, mended: done }) =>
+    no === undefined || done === undefined ? [] : [{ no, mended: withoutSays(done) }],
+  );
+  return told.length === 0 ? {} : { mended: told };
+}
+
+function withoutSays({ reason, by, person }: Mended): Mended {
+  return { reason, by: attribution(by), person };
 }
 
 /** Returns how the session's defects were closed, so that the aircraft's record tells it. */

@@ -13,6 +13,13 @@ export interface RecordPerson {
   mayHold: readonly Post[];
 }
 
+interface RecordContext {
+  /** Server milliseconds. */
+  now: number;
+  /** The house asks that another person inspects a mended defect. */
+  inspectsDefects: boolean;
+}
+
 export interface RecordVerdict {
   facts: RecordFact[];
   refusal?: Refusal;
@@ -26,7 +33,7 @@ export function decideRecord(
   record: AircraftRecord,
   action: RecordAction,
   person: RecordPerson,
-  now: number,
+  { now, inspectsDefects }: RecordContext,
 ): RecordVerdict {
   const by = { at: now, seq: record.seq + 1, post: null, name: person.name, seenFrom: null };
   const ref = record.nextNo;
@@ -55,9 +62,11 @@ export function decideRecord(
       return report({ is: "defect", ref, id: `${record.id}-${ref}`, words, engine, barsStart, by });
     }
     case "deferDefect":
-      return defer(record, action, person, { ...by, at: now });
+      return defer(record, action, person, by);
+    case "inspectDefect":
+      return inspect(record, action, person, by);
     case "end":
-      return end(record, action, person);
+      return end(record, action, person, inspectsDefects ? by : null);
   }
 }
 
@@ -101,12 +110,14 @@ function knownEngine(record: AircraftRecord, engine: number | undefined): number
 
 /**
  * Ends an item. The person who raised it may, or a person qualified as supervisor with a reason, but only while no
- * session of the aircraft is open: in an open session its own crew ends it.
+ * session of the aircraft is open: in an open session its own crew ends it. With `mender`, a defect is then mended only,
+ * and waits for its inspection.
  */
 function end(
   record: AircraftRecord,
   { no, reason }: Extract<RecordAction, { type: "end" }>,
   person: RecordPerson,
+  mender: Attribution | null,
 ): RecordVerdict {
   const standing = record.items.find((i) => i.no === no);
   if (!standing) return refusal({ reason: "nothingOpen" });
@@ -117,27 +128,52 @@ function end(
   if (!owner && !person.mayHold.includes("supervisor")) {
     return refusal({ reason: "notYourHold", posts: ["supervisor"] });
   }
+  if (item.is === "defect" && mender !== null) {
+    return { facts: [{ type: "mended", no, mended: { reason, by: mender, person: person.id } }] };
+  }
   return { facts: [{ type: "ended", no, reason }] };
 }
 
 /**
- * Defers a defect to the end of a day. A supervisor may, while no session of the aircraft is open: in an open session
+ * Closes a mended defect. A supervisor may who did not mend it last, with what they found, also while a session of the
+ * aircraft is open: that session is told. Whoever finds it not mended leaves it, and it still bars.
+ */
+function inspect(
+  record: AircraftRecord,
+  { no, reason }: Extract<RecordAction, { type: "inspectDefect" }>,
+  { id, mayHold }: RecordPerson,
+  by: Attribution,
+): RecordVerdict {
+  const item = record.items.find((i) => i.no === no)?.item;
+  if (item?.is !== "defect" || item.mended === undefined) return refusal({ reason: "nothingOpen" });
+  if (!mayHold.includes("supervisor")) return refusal({ reason: "notQualified", posts: ["supervisor"] });
+  if (item.mended.person === id) return refusal({ reason: "secondPersonNeeded" });
+  return { facts: [{ type: "inspected", no, reason, by, person: id }] };
+}
+
+/**
+ * Defers a defect to the end of a day, for a number of starts, or to whichever is over first. A supervisor may, while no session of the aircraft is open: in an open session
  * the crew closes the defect, or two people set its condition aside.
  */
 function defer(
   record: AircraftRecord,
-  { no, until, reason }: Extract<RecordAction, { type: "deferDefect" }>,
+  { no, until, starts, reason }: Extract<RecordAction, { type: "deferDefect" }>,
   { id, mayHold }: RecordPerson,
   by: Attribution,
 ): RecordVerdict {
-  const defect = record.items.find((i) => i.no === no && i.item.is === "defect");
-  if (!defect) return refusal({ reason: "nothingOpen" });
+  const item = record.items.find((i) => i.no === no)?.item;
+  // Somebody has worked on a mended defect: only its inspection lets the aircraft start.
+  if (item?.is !== "defect" || item.mended !== undefined) return refusal({ reason: "nothingOpen" });
   const [session] = Object.keys(record.open);
   if (session !== undefined) return refusal({ reason: "aircraftBusy", found: session });
   if (!mayHold.includes("supervisor")) return refusal({ reason: "notQualified", posts: ["supervisor"] });
   const today = new Date(by.at).toISOString().slice(0, 10);
-  if (until < today) return refusal({ reason: "outOfRange", found: `${today} to 9999-12-31` });
-  return { facts: [{ type: "deferred", no, deferral: { until, reason, by, person: id } }] };
+  if (until !== undefined && until < today)
+    return refusal({ reason: "outOfRange", found: `${today} to 9999-12-31` });
+  if (until === undefined && starts === undefined)
+    return refusal({ reason: "missingFigure", found: "deferral" });
+  const over = { ...(until === undefined ? {} : { until }), ...(starts === undefined ? {} : { starts }) };
+  return { facts: [{ type: "deferred", no, deferral: { ...over, reason, by, person: id } }] };
 }
 
 function refusal(refusal: Refusal): RecordVerdict {

@@ -1,6 +1,7 @@
 import type { RecordEvent, RecordFact } from "../protocol/recordEvents.ts";
 import type { Contribution, EngineHistory, Item, LastReported, StandingItem } from "../protocol/standing.ts";
 import { withWords, wordsOf } from "./locate.ts";
+import { withMended } from "./mended.ts";
 import { type AircraftRecord, isOfPropeller, keyOf, NOTHING_REPORTED } from "./record.ts";
 
 const STARTER_USES_KEPT = 12;
@@ -55,14 +56,11 @@ function apply(record: AircraftRecord, fact: RecordFact): AircraftRecord {
     case "located":
       return located(record, [{ no: fact.no, said: [fact.word] }]);
     case "deferred":
-      return {
-        ...record,
-        items: record.items.map((i) =>
-          i.no === fact.no && i.item.is === "defect"
-            ? { ...i, item: { ...i.item, deferred: fact.deferral } }
-            : i,
-        ),
-      };
+      return { ...record, items: record.items.map((i) => (i.no === fact.no ? deferred(i, fact) : i)) };
+    case "mended":
+      return mended(record, [fact]);
+    case "inspected":
+      return ended(record, [fact.no]);
   }
 }
 
@@ -76,23 +74,72 @@ function located(record: AircraftRecord, told: NonNullable<Contribution["located
   return { ...record, items };
 }
 
+/** Returns the defect with its new deferral, of which no start is used up. */
+function deferred(
+  standing: StandingItem,
+  { deferral }: Extract<RecordFact, { type: "deferred" }>,
+): StandingItem {
+  if (standing.item.is !== "defect") return standing;
+  const { startedSince: _before, ...defect } = standing.item;
+  return { ...standing, item: { ...defect, deferred: deferral } };
+}
+
+/** Returns the record with more mendings of its defects. */
+function mended(record: AircraftRecord, told: NonNullable<Contribution["mended"]>): AircraftRecord {
+  if (told.length === 0) return record;
+  const items = record.items.map((i) => ({
+    ...i,
+    item: withMended(i.item, told.find((t) => t.no === i.no)?.mended),
+  }));
+  return { ...record, items };
+}
+
+/**
+ * Returns the record with the session counted against each deferral by starts, once it has engaged a starter that the
+ * defect is about since the defect was deferred. A session counts once, however often it cranks.
+ */
+function started(record: AircraftRecord, session: string, engines: readonly EngineHistory[]): AircraftRecord {
+  const used = (n: number, since: number): boolean => {
+    const known = record.engines.find((e) => e.n === n)?.starter ?? [];
+    const told = engines.find((e) => e.n === n)?.starter ?? [];
+    return told.some(({ on }) => on >= since && !known.some((use) => use.on === on));
+  };
+  const items = record.items.map((i): StandingItem => {
+    const { item } = i;
+    if (item.is !== "defect" || item.deferred?.starts === undefined) return i;
+    const since = item.deferred.by.at;
+    const before = item.startedSince ?? [];
+    const counts = engines.some(({ n }) => (item.engine === null || item.engine === n) && used(n, since));
+    if (!counts || before.includes(session)) return i;
+    return { ...i, item: { ...item, startedSince: [...before, session] } };
+  });
+  return { ...record, items };
+}
+
+/** Returns the item as its session reports it, with what others said or mended. */
+function withLater(now: Item, before: Item): Item {
+  const words = withWords(now, wordsOf(before));
+  return before.is === "defect" ? withMended(words, before.mended) : words;
+}
+
 /** Replaces the session's earlier contribution with the present one. An item keeps its number while it is open. */
 function contributed(
   before: AircraftRecord,
   { session, through, over, contribution }: Extract<RecordFact, { type: "contributed" }>,
 ): AircraftRecord {
-  const record = located(ended(before, contribution.ended), contribution.located ?? []);
+  const known = located(ended(before, contribution.ended), contribution.located ?? []);
+  const record = started(mended(known, contribution.mended ?? []), session, contribution.engines);
   const gone = new Set(record.endedElsewhere.filter((e) => e.session === session).map((e) => keyOf(e.item)));
   const told = contribution.items.filter((item) => !gone.has(keyOf(item)));
   const keys = new Map(told.map((item) => [keyOf(item), item]));
-  const known = new Set(record.items.filter((i) => i.session === session).map((i) => keyOf(i.item)));
+  const numbered = new Set(record.items.filter((i) => i.session === session).map((i) => keyOf(i.item)));
   const kept = record.items.flatMap((i): StandingItem[] => {
     if (i.session !== session) return [i];
     const now = keys.get(keyOf(i.item));
-    // A word that was given elsewhere is not lost, although the session does not know it yet.
-    return now ? [{ ...i, item: withWords(now, wordsOf(i.item)) }] : [];
+    // What was said or mended elsewhere is not lost, although the session does not know it yet.
+    return now ? [{ ...i, item: withLater(now, i.item) }] : [];
   });
-  const fresh = told.filter((item) => !known.has(keyOf(item)));
+  const fresh = told.filter((item) => !numbered.has(keyOf(item)));
   const { [session]: _before, ...others } = record.open;
   return added(
     {

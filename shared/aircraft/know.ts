@@ -11,6 +11,7 @@ import { latched } from "../stops/latch.ts";
 import { endedHere, foreignId, isForeign } from "./foreign.ts";
 import type { KnownStanding } from "./known.ts";
 import { isSameWord, wordsOf } from "./locate.ts";
+import { laterMended } from "./mended.ts";
 import { isOfPropeller } from "./record.ts";
 
 /**
@@ -194,13 +195,25 @@ function withDrillsAndDefects(state: SessionState, items: readonly StandingItem[
   const defects = items.flatMap(({ no, item }): Defect[] => {
     if (item.is !== "defect" || state.defects.some((d) => d.no === no || d.id === item.id)) return [];
     const { id, words, engine, barsStart, by, deferred } = item;
-    return [{ id, words, engine, barsStart, by, no, ...(deferred === undefined ? {} : { deferred }) }];
+    const begun = { id, words, engine, barsStart, by, no, ...(deferred === undefined ? {} : { deferred }) };
+    return [withLife(begun, items)];
   });
-  if (drills.length + defects.length === 0) return state;
   return {
     ...state,
     drills: [...state.drills, ...drills],
-    defects: [...state.defects, ...defects],
+    defects: [...state.defects.map((d) => withLife(d, items)), ...defects],
+  };
+}
+
+/** Returns a known defect with the starts used up and the mending that the record tells of it. */
+function withLife(defect: Defect, items: readonly StandingItem[]): Defect {
+  const item = items.find(({ no }) => no === defect.no)?.item;
+  if (item?.is !== "defect") return defect;
+  const mended = laterMended(defect.mended, item.mended);
+  return {
+    ...defect,
+    ...(item.startedSince === undefined ? {} : { startedSince: item.startedSince }),
+    ...(mended === undefined ? {} : { mended }),
   };
 }
 

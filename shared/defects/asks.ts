@@ -4,11 +4,15 @@ import { oilAlertStands } from "../engine/oilUnknown.ts";
 import type { SessionState } from "../session/state.ts";
 import { barringDefects } from "./barring.ts";
 
-/** Defects that bar the next engine are closed by the supervisor, with what was found, once no drill of its oil is open. */
+/**
+ * Defects that bar the next engine are closed by the supervisor, with what was found, once no drill of its oil is open.
+ * One that is mended is not asked for: somebody else inspects it, on the aircraft's page.
+ */
 export function barringDefectAsks(state: SessionState, now: number): Ask[] {
   const n = isNextFree(state) ? nextInOrder(state) : null;
   if (n === null || !state.type.conditions.includes("noBarringDefect") || oilAlertStands(state, n)) return [];
-  return barringDefects(state, n, now).map((d) =>
+  const open = barringDefects(state, n, now).filter((d) => d.mended === undefined);
+  return open.map((d) =>
     ask({
       key: `defect:${d.id}`,
       say: "barringDefect",

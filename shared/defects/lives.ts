@@ -1,6 +1,6 @@
 import type { AircraftRecord } from "../aircraft/record.ts";
 import type { RecordEvent } from "../protocol/recordEvents.ts";
-import type { Deferral, Item } from "../protocol/standing.ts";
+import type { Deferral, Item, Mended } from "../protocol/standing.ts";
 
 /** Closed defects of one aircraft that are kept in the list, the newest. */
 const CLOSED_KEPT = 500;
@@ -14,9 +14,21 @@ export interface DefectLife {
   engine: number | null;
   barsStart: boolean;
   written: { at: number; name: string; session: string | null };
-  deferrals: { at: number; name: string; until: string; reason: string }[];
+  /** `until`: the last day; `starts`: the starts it was given. At least one of both is known. */
+  deferrals: { at: number; name: string; until: string | null; starts: number | null; reason: string }[];
+  /** Sessions that have used up a start of the last deferral. */
+  startedSince: readonly string[];
+  /** What was done where another person must inspect it. `session`: null when it was entered in the office. */
+  mendings: { at: number; name: string; reason: string; session: string | null }[];
   /** Null while it is open. `name` and `reason` are null where an older record does not tell them. */
-  closed: { at: number; name: string | null; reason: string | null; session: string | null } | null;
+  closed: {
+    at: number;
+    name: string | null;
+    reason: string | null;
+    session: string | null;
+    /** Another person than the one who mended it inspected it. */
+    inspected: boolean;
+  } | null;
 }
 
 /** Returns the defects' lives after one more event of the aircraft's record. */
@@ -29,10 +41,12 @@ export function livesAfter(
   const open = defectsOf(after);
   const had = defectsOf(before);
   if (open.length === 0 && had.length === 0) return lives;
-  const written = open.filter(({ no }) => !had.some((d) => d.no === no)).map(begun);
+  const written = open
+    .filter(({ no }) => !had.some((d) => d.no === no))
+    .map((d) => withItem(begun(d), d.item, event));
   const next = [...lives, ...written].map((life) => {
     const now = open.find((d) => d.no === life.no);
-    if (now) return withDeferral(life, now.item.deferred);
+    if (now) return withItem(life, now.item, event);
     return life.closed === null && had.some((d) => d.no === life.no)
       ? { ...life, closed: closing(life, event) }
       : life;
@@ -63,21 +77,40 @@ function defectsOf(record: AircraftRecord | null): StandingDefect[] {
 function begun({ no, session, item }: StandingDefect): DefectLife {
   const { id, words, engine, barsStart, by } = item;
   return {
-    ...{ no, id, words, engine, barsStart, deferrals: [], closed: null },
+    ...{ no, id, words, engine, barsStart, deferrals: [], startedSince: [], mendings: [], closed: null },
     written: { at: by.at, name: by.name, session },
   };
 }
 
+function withItem(life: DefectLife, item: DefectItem, { fact }: RecordEvent): DefectLife {
+  const session = fact.type === "contributed" ? fact.session : null;
+  const next = withMending(withDeferral(life, item.deferred), item.mended, session);
+  const { startedSince = NONE } = item;
+  return startedSince.length === next.startedSince.length ? next : { ...next, startedSince };
+}
+
+const NONE: readonly string[] = [];
+
+function withMending(life: DefectLife, mended: Mended | undefined, session: string | null): DefectLife {
+  if (mended === undefined || life.mendings.at(-1)?.at === mended.by.at) return life;
+  const { by, reason } = mended;
+  return { ...life, mendings: [...life.mendings, { at: by.at, name: by.name, reason, session }] };
+}
+
 function withDeferral(life: DefectLife, deferred: Deferral | undefined): DefectLife {
   if (deferred === undefined || life.deferrals.some(({ at }) => at === deferred.by.at)) return life;
-  const { by, until, reason } = deferred;
-  return { ...life, deferrals: [...life.deferrals, { at: by.at, name: by.name, until, reason }] };
+  const { by, until = null, starts = null, reason } = deferred;
+  return { ...life, deferrals: [...life.deferrals, { at: by.at, name: by.name, until, starts, reason }] };
 }
 
 function closing(life: DefectLife, { at, actor, fact }: RecordEvent): DefectLife["closed"] {
+  if (fact.type === "inspected") {
+    return { at, name: fact.by.name, reason: fact.reason, session: null, inspected: true };
+  }
   if (fact.type !== "contributed") {
     const name = actor.kind === "person" ? actor.name : null;
-    return { at, name, reason: fact.type === "ended" ? (fact.reason ?? null) : null, session: null };
+    const reason = fact.type === "ended" ? (fact.reason ?? null) : null;
+    return { at, name, reason, session: null, inspected: false };
   }
   const told = fact.contribution.defectsClosed?.find(({ id }) => id === life.id);
   return {
@@ -85,5 +118,6 @@ function closing(life: DefectLife, { at, actor, fact }: RecordEvent): DefectLife
     name: told?.by.name ?? null,
     reason: told?.reason ?? null,
     session: fact.session,
+    inspected: false,
   };
 }

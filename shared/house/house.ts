@@ -27,5 +27,7 @@ export const houseSchema = z.strictObject({
   id: z.literal("house"),
   name: line(60),
   overdue: overdueSchema.default(ALL_BAR),
+  /** Another person than the one who mended a defect must inspect it. */
+  inspectsDefects: z.boolean().default(false),
 });
 export type House = z.infer<typeof houseSchema>;

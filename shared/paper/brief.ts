@@ -1,3 +1,4 @@
+import { startsLeft } from "../defects/barring.ts";
 import { standCaseOf, tooNear } from "../figures/neighbours.ts";
 import type { EscapeWay } from "../guard/escape.ts";
 import type { HistoryNote } from "../history/notes.ts";
@@ -12,7 +13,7 @@ import type { AircraftType } from "../types/schema.ts";
 import type { OilDilution } from "../types/stopping.ts";
 import { stateIn } from "../words/authored.ts";
 import { briefWords } from "../words/brief.ts";
-import { dayWords } from "../words/dates.ts";
+import { deferralWords } from "../words/deferral.ts";
 import type { BriefWords } from "../words/en/brief.ts";
 import { equipmentLines } from "../words/equipment.ts";
 import { sayNote } from "../words/history.ts";
@@ -143,10 +144,15 @@ export function briefOf(
     whoStops: stopperOf(state, words),
     openDefects: state.defects.map((d) => {
       const said = d.engine === null ? words.defect(d.words) : words.defectAt(d.engine, d.words);
+      if (d.mended !== undefined) {
+        const name = say.person(d.mended.by.name);
+        return (d.barsStart ? words.mendedBars : words.mended)(said, name);
+      }
       if (!d.barsStart) return said;
       if (d.deferred === undefined) return words.bars(said);
-      const { until, by } = d.deferred;
-      return words.deferred(said, dayWords(Date.parse(until), say.language), say.person(by.name));
+      const { until = null, by } = d.deferred;
+      const left = deferralWords(until, startsLeft(d.deferred, d.startedSince), say.language);
+      return words.deferred(said, left, say.person(by.name));
     }),
     notes: notes.map((note) => sayNote(note, say.language)),
     near: (state.neighbours ?? []).map((n) =>

@@ -45,6 +45,8 @@ export interface DefectRow {
   at: number;
   /** Known before this session. */
   brought: boolean;
+  /** What was done, where another person must still inspect it. */
+  mended: { at: number; by: string; reason: string } | null;
   closed: { at: number; by: string; reason: string } | null;
 }
 
@@ -228,15 +230,16 @@ function defectsOf(events: readonly SessionEvent[], say: Say): DefectRow[] {
     const by = sayActor(event, say);
     if (fact.type === "planned")
       for (const { name, ...d } of fact.defects ?? [])
-        rows.set(d.id, { ...d, by: name, brought: true, closed: null });
+        rows.set(d.id, { ...d, by: name, brought: true, mended: null, closed: null });
     if (fact.type === "defectWritten") {
       const { words, barsStart } = fact;
       const id = `${event.session}-${seq}`;
       const engine = fact.engine ?? null;
-      rows.set(id, { id, words, engine, barsStart, by, at, brought: false, closed: null });
+      rows.set(id, { id, words, engine, barsStart, by, at, brought: false, mended: null, closed: null });
     }
-    const known = fact.type === "defectClosed" ? rows.get(fact.defect) : undefined;
-    if (known && fact.type === "defectClosed") known.closed = { at, by, reason: fact.reason };
+    if (fact.type !== "defectClosed" && fact.type !== "defectMended") continue;
+    const known = rows.get(fact.defect);
+    if (known) known[fact.type === "defectClosed" ? "closed" : "mended"] = { at, by, reason: fact.reason };
   }
   return [...rows.values()];
 }

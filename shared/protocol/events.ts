@@ -98,6 +98,8 @@ export const factSchema = z.discriminatedUnion("type", [
     standing: standingSchema.optional(),
     /** Lightning and weather that other sessions on this field had reported. */
     field: fieldSchema.optional(),
+    /** The house asks that another person inspects a mended defect. */
+    inspectsDefects: z.literal(true).optional(),
     crew: z.strictObject({
       cockpit: person.nullable(),
       fireGuard: person.nullable(),
@@ -265,6 +267,8 @@ export const factSchema = z.discriminatedUnion("type", [
     barsStart: z.boolean(),
   }),
   z.strictObject({ type: z.literal("defectClosed"), defect: z.string(), reason: z.string() }),
+  /** What was done about a defect that another person must still inspect. It stays open until then. */
+  z.strictObject({ type: z.literal("defectMended"), defect: z.string(), reason: z.string() }),
   z.strictObject({
     type: z.literal("drillStarted"),
     drill: z.string(),

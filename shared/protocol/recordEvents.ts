@@ -3,7 +3,14 @@ import { engineSchema } from "./commands.ts";
 import { firePlaceSchema } from "./enums.ts";
 import { daySchema } from "./equipment.ts";
 import { eventSchema } from "./events.ts";
-import { contributionSchema, deferralSchema, fireWordSchema, itemSchema } from "./standing.ts";
+import {
+  attributionSchema,
+  contributionSchema,
+  deferralSchema,
+  fireWordSchema,
+  itemSchema,
+  mendedSchema,
+} from "./standing.ts";
 import { line } from "./text.ts";
 
 const ref = z.number().int().min(1);
@@ -28,6 +35,16 @@ export const recordFactSchema = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("ended"), no: ref, reason: z.string().optional() }),
   /** A supervisor deferred a defect. */
   z.strictObject({ type: z.literal("deferred"), no: ref, deferral: deferralSchema }),
+  /** A defect was mended, and waits for its inspection by another person. */
+  z.strictObject({ type: z.literal("mended"), no: ref, mended: mendedSchema }),
+  /** Another person inspected a mended defect. That closes it. */
+  z.strictObject({
+    type: z.literal("inspected"),
+    no: ref,
+    reason: z.string(),
+    by: attributionSchema,
+    person: z.string(),
+  }),
   /** Somebody said where a fire burns while no session was needed for it. */
   z.strictObject({ type: z.literal("located"), no: ref, word: fireWordSchema }),
 ]);
@@ -64,7 +81,16 @@ export const recordActionSchema = z.discriminatedUnion("type", [
     /** The defect's number in the record. */
     no: ref,
     /** The last day on which it does not bar a start. */
-    until: daySchema,
+    until: daySchema.optional(),
+    /** Starts for which it bars none. At least one of both is given. */
+    starts: z.number().int().min(1).max(1_000).optional(),
+    reason: line(280),
+  }),
+  z.strictObject({
+    type: z.literal("inspectDefect"),
+    /** The defect's number in the record. */
+    no: ref,
+    /** What was found. */
     reason: line(280),
   }),
   z.strictObject({

@@ -42,14 +42,26 @@ const usedStarterSchema = z.strictObject({
   expected: z.number().optional(),
 });
 
-/** That a defect does not bar a start to the end of a day, UTC: who decided it, and why. */
+/**
+ * That a defect does not bar a start to the end of a day, UTC, or for a number of starts, whichever is over first: who
+ * decided it, and why. One without either defers nothing.
+ */
 export const deferralSchema = z.strictObject({
-  until: daySchema,
+  until: daySchema.optional(),
+  starts: z.number().int().min(1).optional(),
   reason: z.string(),
   by: attributionSchema,
   person: z.string(),
 });
 export type Deferral = z.infer<typeof deferralSchema>;
+
+/** That a defect is mended and waits for its inspection by another person: what was done, and by whom. */
+export const mendedSchema = z.strictObject({
+  reason: z.string(),
+  by: attributionSchema,
+  person: z.string(),
+});
+export type Mended = z.infer<typeof mendedSchema>;
 
 /** That a session closed a defect, with what was done. */
 const closedDefectSchema = z.strictObject({ id: z.string(), reason: z.string(), by: attributionSchema });
@@ -109,6 +121,10 @@ export const itemSchema = z.discriminatedUnion("is", [
     by: attributionSchema,
     /** The last deferral. Absent without any. */
     deferred: deferralSchema.optional(),
+    /** Sessions that have used up a start of the deferral. Absent without any. */
+    startedSince: z.array(z.string()).optional(),
+    /** Absent unless it waits for its inspection. */
+    mended: mendedSchema.optional(),
   }),
 ]);
 export type Item = z.infer<typeof itemSchema>;
@@ -151,6 +167,8 @@ export const contributionSchema = z.strictObject({
   ended: z.array(ref),
   /** Fires from elsewhere, and the words of where they burn that this session knows. Absent without any. */
   located: z.array(z.strictObject({ no: ref, said: fireWordsSchema })).optional(),
+  /** Defects from elsewhere that are mended and not inspected, as this session knows. Absent without any. */
+  mended: z.array(z.strictObject({ no: ref, mended: mendedSchema })).optional(),
   /** Defects that this session has closed. Absent without any. */
   defectsClosed: z.array(closedDefectSchema).optional(),
   engines: z.array(engineHistorySchema),

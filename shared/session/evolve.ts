@@ -129,6 +129,7 @@ function apply(state: SessionState, event: SessionEvent): SessionState {
     case "weatherRead":
     case "defectWritten":
     case "defectClosed":
+    case "defectMended":
     case "exceeded":
     case "flashSeen":
       return evolveReport(state, event, fact);

@@ -41,6 +41,7 @@ export function initialState(event: SessionEvent, fact: FactOf<"planned">): Sess
     ...(fact.neighbours === undefined ? {} : { neighbours: fact.neighbours }),
     ...(fact.orderAdvice === undefined ? {} : { orderAdvice: fact.orderAdvice }),
     ...(fact.equipment === undefined ? {} : { equipment: fact.equipment.map((facts) => ({ facts })) }),
+    ...(fact.inspectsDefects === undefined ? {} : { inspectsDefects: fact.inspectsDefects }),
     crew: fact.crew,
     stage: "plan",
     stageSince: event.at,

@@ -6,7 +6,13 @@ import { attributionOf } from "./attribute.ts";
 import type { SessionState } from "./state.ts";
 
 type ReportFact = FactOf<
-  "bladesCounted" | "weatherRead" | "defectWritten" | "defectClosed" | "exceeded" | "flashSeen"
+  | "bladesCounted"
+  | "weatherRead"
+  | "defectWritten"
+  | "defectClosed"
+  | "defectMended"
+  | "exceeded"
+  | "flashSeen"
 >;
 
 const FLASHES_KEPT = 50;
@@ -56,6 +62,14 @@ export function evolveReport(state: SessionState, event: SessionEvent, fact: Rep
         by,
       };
       return remarked({ ...state, defects: [...state.defects, defect] }, fact.engine);
+    }
+    case "defectMended": {
+      const person = event.actor.kind === "person" ? event.actor.id : "";
+      const mended = { reason: fact.reason, by, person };
+      return {
+        ...state,
+        defects: state.defects.map((d) => (d.id === fact.defect ? { ...d, mended } : d)),
+      };
     }
     case "defectClosed":
       return {

@@ -16,7 +16,7 @@ import type { Rehearsal } from "../protocol/rehearsal.ts";
 import type { SeenAside } from "../protocol/seenAside.ts";
 import type { Answer, Channel, FirePlace, SignalKind } from "../protocol/signals.ts";
 import type { Purpose, Stage } from "../protocol/stages.ts";
-import type { Deferral, FireWord } from "../protocol/standing.ts";
+import type { Deferral, FireWord, Mended } from "../protocol/standing.ts";
 import type { Instrument } from "../readings/instrument.ts";
 import type { AircraftType } from "../types/schema.ts";
 import type { SeenFlash, StationReport, Weather } from "../weather/weather.ts";
@@ -176,6 +176,10 @@ export interface Defect {
   no?: number;
   /** While it lasts, the defect bars nothing. Absent without any. */
   deferred?: Deferral;
+  /** Other sessions that have used up a start of the deferral. */
+  startedSince?: string[];
+  /** Absent unless it waits for its inspection by another person. */
+  mended?: Mended;
 }
 
 /** A defect that was closed in this session, with what was done. */
@@ -329,6 +333,8 @@ export interface SessionState {
   /** The newest request to abandon that needed a second person. */
   abandon?: AbandonAsked;
   defects: Defect[];
+  /** Another person inspects each mended defect. Absent where the house does not ask for it. */
+  inspectsDefects?: true;
   /** Absent while none was closed. */
   defectsClosed?: ClosedDefect[];
   drills: DrillRun[];

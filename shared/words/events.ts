@@ -212,6 +212,8 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
     }
     case "defectClosed":
       return noted(words.defectClosed, fact.reason);
+    case "defectMended":
+      return noted(words.defectMended, fact.reason);
     case "drillStarted":
       return [words.drill(drill(fact.drill).title), ...at(fact.engine)].join(", ");
     case "drillStepped": {

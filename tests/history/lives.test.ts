@@ -93,7 +93,17 @@ describe("survival in starts", () => {
 
 describe("the trend of an aircraft's defects", () => {
   const defect = (no: number, day: number): DefectLife => ({
-    ...{ no, id: `d-${no}`, words: `Leak ${no}`, engine: 2, barsStart: false, deferrals: [], closed: null },
+    ...{
+      no,
+      id: `d-${no}`,
+      words: `Leak ${no}`,
+      engine: 2,
+      barsStart: false,
+      deferrals: [],
+      startedSince: [],
+      mendings: [],
+      closed: null,
+    },
     written: { at: FIRST_DAY + day * DAY, name: "Di", session: null },
   });
   const trendOf = (days: readonly number[], watched: number) =>

@@ -5,7 +5,7 @@ let test: TestServer;
 const tokens: Record<string, string> = {};
 beforeEach(async () => {
   test = await testServer();
-  for (const who of ["di", "ada", "bo"]) tokens[who] = await signIn(test.app, who);
+  for (const who of ["di", "ada", "bo", "fay"]) tokens[who] = await signIn(test.app, who);
 });
 afterEach(() => test.close());
 
@@ -154,4 +154,38 @@ it("[DEF-3] [DEF-4] a defect is written by anybody, deferred and closed by a sup
     },
   ]);
   expect((await ask("bo", "GET", "/aircraft/CH-NONE/defects")).kind).toBe("notFound");
+});
+
+it("[DEF-5] [DEF-6] [DEF-7] by the house's rule a mended defect waits for another supervisor; a plan takes the rule along", async () => {
+  let n = 0;
+  const report = async (who: string, action: object) => {
+    n += 1;
+    const commandId = `00000000-0000-4000-8000-0000000e${String(n).padStart(4, "0")}`;
+    return (await ask(who, "POST", "/aircraft/CH-TST/reports", { commandId, action })).body;
+  };
+  const { name, overdue } = (await ask("di", "GET", "/house/settings")).body;
+  const rule = { name, overdue, inspectsDefects: true };
+  expect((await ask("di", "PUT", "/house/settings", rule, 0)).status).toBe(200);
+  // A client that does not know the rule leaves it as it is.
+  expect((await ask("di", "PUT", "/house/settings", { name, overdue }, 1)).status).toBe(200);
+  await report("bo", { type: "writeDefect", words: "Oil leak", engine: 2, barsStart: true });
+  const [{ no }] = (await ask("ada", "GET", "/aircraft/CH-TST/defects")).body;
+  const starts = { type: "deferDefect", no, starts: 3, reason: "Within the list" };
+  expect((await report("di", starts)).status).toBe("accepted");
+  expect((await report("di", { type: "end", no, reason: "Seal replaced" })).status).toBe("accepted");
+  const inspect = { type: "inspectDefect", no, reason: "Dry after a run" };
+  expect((await report("di", inspect)).refusal.reason).toBe("secondPersonNeeded");
+  const [waits] = (await ask("bo", "GET", "/aircraft/CH-TST/defects")).body;
+  expect(waits).toMatchObject({
+    deferrals: [{ until: null, starts: 3 }],
+    mendings: [{ name: "Di", reason: "Seal replaced", session: null }],
+    closed: null,
+  });
+  const { body } = await ask("ada", "POST", "/sessions", planBody());
+  const { events } = (await ask("ada", "GET", `/sessions/${body.id}/events`)).body;
+  expect(events[0].fact.inspectsDefects).toBe(true);
+  expect((await report("fay", inspect)).status).toBe("accepted");
+  expect((await ask("bo", "GET", "/aircraft/CH-TST/defects")).body).toMatchObject([
+    { closed: { name: "Fay", reason: "Dry after a run", inspected: true } },
+  ]);
 });

@@ -121,7 +121,11 @@ describe("a plan with equipment", () => {
     expect((await ask("ada", "PUT", "/house/settings", to, 0)).kind).toBe("notQualified");
     expect((await ask("di", "PUT", "/house/settings", to, 0)).body).toEqual({ revision: 1 });
     expect((await ask("di", "PUT", "/house/settings", to, 0)).kind).toBe("stale");
-    expect((await ask("ada", "GET", "/house/settings")).body).toEqual({ ...to, revision: 1 });
+    expect((await ask("ada", "GET", "/house/settings")).body).toEqual({
+      ...to,
+      inspectsDefects: false,
+      revision: 1,
+    });
     expect((await ask("ada", "GET", "/house")).body.name).toBe("Northfield Flight");
     expect((await plan("EXT-9")).status).toBe(201);
     const { faults } = (await ask("ada", "GET", "/equipment/EXT-9")).body;

@@ -7,6 +7,7 @@ import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { CAUTION } from "../../server/evidence/caution.ts";
 import { checkFile } from "../../server/evidence/check-file.ts";
 import { cell } from "../../server/evidence/csv.ts";
+import { historyExport } from "../../server/evidence/history-export.ts";
 import { manifestSchema, verify } from "../../shared/evidence/verify.ts";
 import { sha256 } from "../spec/given.ts";
 import { bearer, planned, signIn, type TestServer, testServer } from "./test-server.ts";
@@ -258,3 +259,41 @@ function readCsv(text: string): string[][] {
   }
   return rows;
 }
+
+describe("an aircraft's whole history", () => {
+  const ask = (id: string) =>
+    test.app.inject({ url: `/api/aircraft/${id}/evidence`, headers: bearer(token) });
+
+  it("[HIS-38] is one file of its own record and its sessions, which verifies", async () => {
+    const reply = await ask("CH-TST");
+    expect(reply.headers["content-disposition"]).toMatch(
+      /^attachment; filename="chockside-CH-TST-history-2026-06-01\.ndjson"$/,
+    );
+    const { records } = JSON.parse(reply.body.split("\n")[0] ?? "");
+    expect(records.map((r: { session: string }) => r.session)).toEqual([
+      expect.stringMatching(/^record-/),
+      session,
+    ]);
+    expect(checkFile(reply.body, { keys: [testSigner.publicHex] })).toMatchObject({
+      ok: true,
+      vouched: true,
+      says: expect.stringContaining("the aircraft's own record"),
+    });
+    const none = await ask("CH-NONE");
+    expect([none.statusCode, none.json().type]).toEqual([404, expect.stringMatching(/notFound$/)]);
+  });
+
+  it("[HIS-38] ends a session that goes on where it stood when the export began", async () => {
+    const { store, notary, names, sessions } = test.services;
+    const parts = historyExport({ store, notary, names }, "CH-TST", 0);
+    let text = (await parts.next()).value ?? "";
+    const di = { id: "di", name: "Di", device: "di-tablet", mayHold: ["supervisor" as const] };
+    await sessions.command(di, {
+      ...{ v: 1, id: "00000000-0000-4000-8000-0000000000aa", session, clientAt: 5 },
+      action: { type: "send", kind: "hold", channel: "panel" },
+    });
+    for await (const part of parts) text += part;
+    expect((await store.session(session))?.headSeq).toBeGreaterThan(count);
+    expect(checkFile(text)).toMatchObject({ ok: true, says: expect.stringContaining(`${count} events of`) });
+  });
+});

@@ -90,6 +90,7 @@ describe("the documentation", () => {
       "/api/aircraft/{id}/channels",
       "/api/aircraft/{id}/defects",
       "/api/aircraft/{id}/defects/trend",
+      "/api/aircraft/{id}/evidence",
       "/api/aircraft/{id}/history",
       "/api/aircraft/{id}/hours",
       "/api/aircraft/{id}/notes",

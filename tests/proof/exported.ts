@@ -33,7 +33,7 @@ export async function stored(log: readonly SessionEvent[], store = new MemoryEve
     state = evolve(state, event);
     const { seq, at, command, fact } = event;
     const hash = sha256(body);
-    const base = { code: "TESTAA", planCommand: "plan", createdAt: START };
+    const base = { code: `T-${event.session}`, planCommand: `plan ${event.session}`, createdAt: START };
     const row = rowOf(base, state, hash);
     await store.append({ expected: i, events: [{ seq, at, command, type: fact.type, body, hash }], row });
   }

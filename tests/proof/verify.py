@@ -128,10 +128,44 @@ def check_table(data, keys):
     return "OK a table of %d rows" % (data[:at].count(b"\r\n") - 2)
 
 
+def session_of(note):
+    """The record that a checkpoint names, whoever signed it."""
+    return note.split("\n")[0][len("chockside/session/") :]
+
+
+def verify_history(data, given, noted):
+    """An aircraft's whole history: the signature of the whole, then each record as a file of its own."""
+    assert data.endswith(b"\n"), "no line feed at the end"
+    first, *lines = data[:-1].split(b"\n")
+    last = lines.pop()
+    manifest = json.loads(first)
+    key = bytes.fromhex(manifest["key"])
+    assert not given or key in given, "it names a key that was not given"
+    check_end(last, data[: -len(last) - 1], [key])
+    records = [record["session"] for record in manifest["records"]]
+    assert all(session_of(note) in records for note in noted), "a checkpoint of no record in the file"
+    vouched, events, at = bool(given or records), 0, 0
+    for record in manifest["records"]:
+        part = lines[at : at + record["events"] + 2]
+        own = json.loads(part[0])
+        assert [own["session"], own["events"], own["head"]] == [record["session"], record["events"], record["head"]], (
+            "another record than the file names"
+        )
+        assert own["aircraft"] == manifest["aircraft"] and own["keys"][0] == manifest["key"], "a record of elsewhere"
+        of_it = [note for note in noted if session_of(note) == own["session"]]
+        vouched = verify(b"\n".join(part) + b"\n", given, of_it).startswith("OK") and vouched
+        at, events = at + len(part), events + record["events"]
+    assert at == len(lines), "a line of no record that the file names"
+    verdict = "OK" if vouched else "WHOLE"
+    return "%s %d records, %d events of %s" % (verdict, len(records), events, manifest["aircraft"])
+
+
 def verify(data, given=(), noted=()):
     data.decode()
     if not data.startswith(b"{"):
         return check_table(data, given)
+    if not data.startswith(b'{"manifest":') and json.loads(data.split(b"\n")[0])["format"] == "chockside-history-1":
+        return verify_history(data, given, noted)
     first, events, last, before = parts(data)
     manifest = json.loads(first)
     assert manifest["format"] == "chockside-evidence-2", "another form"

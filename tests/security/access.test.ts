@@ -412,6 +412,7 @@ const ROWS: readonly Row[] = [
   { route: "GET /api/join/{code}", for: "signed in", at: { code: "ACDEFG" } },
   { route: "GET /api/sessions/{id}/noise", for: "signed in" },
   { route: "GET /api/sessions/{id}/evidence", for: "signed in", scopes: RECORDS },
+  { route: "GET /api/aircraft/{id}/evidence", for: "signed in", scopes: RECORDS, at: { id: "CH-TST" } },
   { route: "GET /api/evidence/key", for: "signed in", scopes: RECORDS },
   { route: "GET /api/sessions/{id}/checkpoint", for: "signed in", scopes: RECORDS },
   {

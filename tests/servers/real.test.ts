@@ -29,6 +29,24 @@ afterAll(async () => {
   await Promise.all([postgres.stop(), redis.stop()]);
 });
 
+const environmentOf = (database: string) => ({
+  DATABASE_URL: database,
+  REDIS_URL: redis.url,
+  CHOCKSIDE_SECRET: SECRET,
+});
+
+/** Returns what a server tells of an aircraft's starts and defects, which it works out from the sealed events. */
+async function historyAt(url: string, token: string) {
+  const ask = async (path: string) => {
+    const reply = await fetch(`${url}/api/aircraft/QX-PEN/${path}`, {
+      headers: { authorization: `Bearer ${token}` },
+    });
+    if (reply.status !== 200) throw new Error(`${path}: ${reply.status}`);
+    return reply.json();
+  };
+  return { starts: await ask("history"), defects: await ask("defects") };
+}
+
 /** Servers on one database. Two of them are behind one address, the others are ready to replace them. */
 class Cluster {
   readonly #servers: ServerProcess[];
@@ -41,7 +59,7 @@ class Cluster {
   }
 
   static async start(database: string, count: number): Promise<Cluster> {
-    const environment = { DATABASE_URL: database, REDIS_URL: redis.url, CHOCKSIDE_SECRET: SECRET };
+    const environment = environmentOf(database);
     // All start at once on an empty database: one migrates and fills it, the others wait.
     const starting = Array.from({ length: count }, () => ServerProcess.start("", environment));
     const started = await Promise.allSettled(starting);
@@ -57,6 +75,10 @@ class Cluster {
   get urls(): [string, string] {
     const [one, two] = this.#servers.map((server) => server.url);
     return [one ?? "", two ?? ""];
+  }
+
+  get all(): string[] {
+    return this.#servers.map((server) => server.url);
   }
 
   /** Kills the server that has served longest; another takes its place behind the address. */
@@ -109,7 +131,7 @@ describe("two real servers behind one address", () => {
   });
 
   it(
-    "[CLU-10] start an aircraft while one of them, Redis and PostgreSQL go and come: nothing answered is lost",
+    "[CLU-10] [HIS-3] start an aircraft while one of them, Redis and PostgreSQL go and come: nothing answered is lost, and the history kept meanwhile is that of a server that works it out anew",
     async () => {
       const crew = await runCrew({
         url: cluster.balancer.url,
@@ -141,7 +163,7 @@ describe("two real servers behind one address", () => {
       const store = new PostgresEventStore({ url });
       const directory = postgresDirectory({ url });
       /** Runs `work` once the start has reached event `seq`, before it is over. */
-      const at = async (seq: number, work: () => Promise<unknown>) => {
+      const at = async <T>(seq: number, work: () => Promise<T>): Promise<T> => {
         for (;;) {
           const row = await store.session(crew.sessionId).catch(() => null);
           if (row && row.headSeq >= seq) {
@@ -151,8 +173,18 @@ describe("two real servers behind one address", () => {
           await pause(20);
         }
       };
+      // Every server that will serve works out a part of the history now, and goes on from there afterwards.
+      const partly = () => Promise.all(cluster.all.map((one) => historyAt(one, watcher)));
       await at(30, () => cluster.kill());
       await at(50, () => redis.kill());
+      const early = await at(60, partly);
+      const action = { type: "writeDefect", words: "Cowl loose", engine: 1, barsStart: false };
+      const written = await fetch(`${cluster.urls[1]}/api/aircraft/QX-PEN/reports`, {
+        method: "POST",
+        headers: { authorization: `Bearer ${watcher}`, "content-type": "application/json" },
+        body: JSON.stringify({ commandId: "00000000-0000-4000-8000-00000000def1", action }),
+      });
+      expect(await written.json()).toMatchObject({ status: "accepted" });
       await at(65, () => cluster.kill());
       await at(80, () => postgres.restart());
       await at(90, () => redis.back());
@@ -183,6 +215,14 @@ describe("two real servers behind one address", () => {
         expect("state" in sync && sync.state).toEqual(JSON.parse(JSON.stringify(state)));
         panel.close();
       }
+      const kept = await Promise.all(cluster.urls.map((one) => historyAt(one, watcher)));
+      const anew = await ServerProcess.start("", environmentOf(url));
+      const built = await historyAt(anew.url, watcher);
+      expect(await anew.stop("SIGTERM")).toBe(0);
+      expect(built.starts.rows.length).toBeGreaterThan(0);
+      expect(built.defects).toMatchObject([{ words: "Cowl loose", written: { name: "Merryn Tolvadden" } }]);
+      for (const part of early) expect(part.starts).not.toEqual(built.starts);
+      expect(kept).toEqual([built, built]);
       await Promise.all([store.close(), directory.close()]);
     },
     5 * MINUTE,

@@ -105,7 +105,10 @@ export class StoredServer implements Server {
       bus: NO_BUS,
       currencies: { standing: async () => ({ lapsed: null, until: null }), closed: async () => {} },
       equipment: { shown: async () => null },
-      records: new AircraftRecords({ store: this.#store, clock, names: noPseudonyms, log }),
+      records: new AircraftRecords({
+        ...{ store: this.#store, clock, names: noPseudonyms, log },
+        inspectsDefects: async () => false,
+      }),
       inTurn: (_keys, work) => work(),
     });
     sessions.tell({

@@ -14,6 +14,8 @@ import { RecordLog } from "./recordLog.ts";
 export class Ramp {
   readonly sessions: Story[] = [];
   now = START;
+  /** The house asks that another person inspects a mended defect. */
+  inspectsDefects = false;
   readonly #kept = new RecordLog("CH-TST", FOUR.engines.length, START);
 
   get record(): AircraftRecord {
@@ -29,7 +31,9 @@ export class Ramp {
   plan(over: Plan = {}): Story {
     const session = `session-${this.sessions.length + 1}`;
     const standing = standingFor(this.record, session);
-    const story = new Story({ ...over, session, now: this.now, more: { ...over.more, standing } });
+    const rule = this.inspectsDefects ? ({ inspectsDefects: true } as const) : {};
+    const more = { ...over.more, ...rule, standing };
+    const story = new Story({ ...over, session, now: this.now, more });
     this.sessions.push(story);
     return this.settle(story);
   }
@@ -48,7 +52,10 @@ export class Ramp {
 
   /** Makes a person act on the record without a session. */
   act(person: RecordPerson, action: RecordAction) {
-    const verdict = decideRecord(this.record, recordActionSchema.parse(action), person, this.now);
+    const verdict = decideRecord(this.record, recordActionSchema.parse(action), person, {
+      now: this.now,
+      inspectsDefects: this.inspectsDefects,
+    });
     for (const fact of verdict.facts) this.#kept.add(fact, this.now);
     for (const session of this.sessions) {
       session.now = Math.max(session.now, this.now);

@@ -272,7 +272,12 @@ export function directoryContract(
         firstEntry("equipment", keptAs(BOTTLE, { out }), "di", 2),
         firstEntry("equipment", keptAs(CHOCKS), "di", 3),
       ];
-      const house = { id: "house", name: "Northfield", overdue: { ...ALL_BAR, cart: "warns" } } as const;
+      const house = {
+        id: "house",
+        name: "Northfield",
+        overdue: { ...ALL_BAR, cart: "warns" },
+        inspectsDefects: true,
+      } as const;
       const named = firstEntry("house", house, "di", 4);
       expect(await register.append([...entries, named])).toBe(true);
       const [cart, bottle, chocks] = entries;

@@ -23,6 +23,8 @@ export interface EquipmentChange {
 export interface HouseSettings {
   name: string;
   overdue: OverdueRules;
+  /** Another person than the one who mended a defect must inspect it. */
+  inspectsDefects: boolean;
   revision: number;
 }
 

@@ -227,6 +227,7 @@ export const print = {
     bars: (defect: string) => `${defect} BLOCKS THE START.`,
     before: (by: string) => `${by}, before this session`,
     open: "open",
+    toInspect: (mended: string) => `${mended}. NOT YET INSPECTED.`,
     noDefect: "No defect is known.",
   },
 };

@@ -227,6 +227,7 @@ export const print: PrintWords = {
     bars: (defect) => `${defect} IMPIDE EL ARRANQUE.`,
     before: (by) => `${by}, antes de esta sesión`,
     open: "abierto",
+    toInspect: (mended) => `${mended}. AÚN SIN INSPECCIONAR.`,
     noDefect: "No se conoce ningún defecto.",
   },
 };

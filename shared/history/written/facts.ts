@@ -60,6 +60,7 @@ export const IN_FACT: Finders = {
   runUpRead: null,
   defectWritten: ({ words, engine }) => defect(words, engine),
   defectClosed: (fact) => defect(fact.reason),
+  defectMended: (fact) => defect(fact.reason),
   drillStarted: null,
   drillStepped: ({ note }) => noted(note),
   drillEnded: ({ outcome }) => written(outcome).map((words) => ({ kind: "drill", words })),
@@ -95,6 +96,8 @@ export const IN_RECORD_FACT: RecordFinders = {
   reported: ({ item }) => inItem(item),
   ended: (fact) => reason(fact.reason),
   deferred: ({ deferral }) => defect(deferral.reason),
+  mended: ({ mended }) => defect(mended.reason),
+  inspected: (fact) => defect(fact.reason),
   located: null,
 };
 

@@ -123,8 +123,12 @@ export const brief = {
   defect: (words: string) => words,
   defectAt: (n: number, words: string) => `Number ${n}: ${words}`,
   bars: (defect: string) => `${defect} (blocks the start)`,
-  deferred: (defect: string, day: string, name: string) =>
-    `${defect} (deferred to ${day} by ${name}, then it blocks the start)`,
+  deferred: (defect: string, left: string, name: string) =>
+    `${defect} (deferred ${left}, by ${name}; then it blocks the start)`,
+  mended: (defect: string, name: string) =>
+    `${defect} (mended by ${name}; another person has not inspected it yet)`,
+  mendedBars: (defect: string, name: string) =>
+    `${defect} (mended by ${name}; it blocks the start until another person inspects it)`,
   kinds: { fuelling: "fuelling", building: "building", aircraft: "other aircraft", public: "public" },
   nearIs: (name: string, kind: string, bearing: number, distance: string, across: string) =>
     `${name} (${kind}): bearing ${bearing}°, ${distance} from the nose, ${across} across`,

@@ -55,6 +55,7 @@ export const catalogue = {
     notReportedDone: "not reported done",
     reason: "reason",
     defect: "the defect",
+    deferral: "its last day or its starts",
     none: "none",
   },
   /** Words between figures, e.g. "1 to 4". */

@@ -60,6 +60,7 @@ export const events = {
   defectAt: (n: number, words: string) => `Defect, number ${n}: ${words}`,
   bars: "blocks the start",
   defectClosed: "Defect closed",
+  defectMended: "Defect mended, not yet inspected",
   drill: (title: string) => `Drill opened: ${title}`,
   stepDone: (drill: string, post: string, step: string) => `${drill}, ${post}: ${step}: done`,
   stepLeft: (drill: string, post: string, step: string) => `${drill}, ${post}: ${step}: does not apply`,

@@ -121,8 +121,10 @@ export const brief: BriefWords = {
   defect: (words) => words,
   defectAt: (n, words) => `Motor ${n}: ${words}`,
   bars: (defect) => `${defect} (impide el arranque)`,
-  deferred: (defect, day, name) =>
-    `${defect} (aplazado hasta el ${day} por ${name}, después impide el arranque)`,
+  deferred: (defect, left, name) => `${defect} (aplazado ${left}, por ${name}; después impide el arranque)`,
+  mended: (defect, name) => `${defect} (reparado por ${name}; otra persona aún no lo inspeccionó)`,
+  mendedBars: (defect, name) =>
+    `${defect} (reparado por ${name}; impide el arranque hasta que otra persona lo inspeccione)`,
   kinds: { fuelling: "combustible", building: "edificio", aircraft: "otro avión", public: "público" },
   nearIs: (name, kind, bearing, distance, across) =>
     `${name} (${kind}): marcación ${bearing}°, a ${distance} de la nariz, ${across} de ancho`,

@@ -53,6 +53,7 @@ export const catalogue: Catalogue = {
     notReportedDone: "sin reportarse hecho",
     reason: "motivo",
     defect: "el defecto",
+    deferral: "su último día o sus arranques",
     none: "ninguno",
   },
   joints: { to: "a", of: "de", gust: "racha", "from behind": "de cola", across: "cruzado" },

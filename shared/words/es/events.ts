@@ -60,6 +60,7 @@ export const events: EventWords = {
   defectAt: (n, words) => `Defecto, motor ${n}: ${words}`,
   bars: "impide el arranque",
   defectClosed: "Defecto cerrado",
+  defectMended: "Defecto reparado, aún sin inspeccionar",
   drill: (title) => `Procedimiento abierto: ${title}`,
   stepDone: (drill, post, step) => `${drill}, ${post}: ${step}: hecho`,
   stepLeft: (drill, post, step) => `${drill}, ${post}: ${step}: no aplica`,

@@ -41,7 +41,7 @@ export function take(ramp: Ramp, move: Move): Taken | null {
     case "contribute":
       return { ramp: settled(ramp, move.session), step: null };
     case "office": {
-      const { facts } = decideRecord(ramp.record, move.action, move.by, 0);
+      const { facts } = decideRecord(ramp.record, move.action, move.by, { now: 0, inspectsDefects: false });
       if (facts.length === 0) return null;
       const record = facts.reduce(recorded, ramp.record);
       const { action } = move;

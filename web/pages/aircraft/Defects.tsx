@@ -6,22 +6,22 @@ import { WriteDefect } from "../../posts/shared/WriteDefect.tsx";
 import { useDefectLifeWords } from "../../words/defectLife.ts";
 import { useWords } from "../../words/words.ts";
 import { useRenewed } from "../useRenewed.ts";
-import { DefectAct } from "./DefectAct.tsx";
+import { DefectAct, type DefectDoing } from "./DefectAct.tsx";
 import { DefectRows } from "./DefectRows.tsx";
 
 interface Props {
   aircraft: string;
   engines: readonly number[];
-  /** True for those who defer and close. */
+  /** True for those who defer, close and inspect. */
   supervisor: boolean;
   /** Counts the server's messages that something changed. */
   changed: number;
   onTrouble(error: Error | null): void;
 }
 
-type Doing = { is: "write" } | { is: "defer" | "close"; defect: DefectRow };
+type Doing = { is: "write" } | { is: DefectDoing; defect: DefectRow };
 
-/** The aircraft's defects: those that are open, with keys to write, defer and close, and those that are closed. */
+/** The aircraft's defects: those that are open, with keys to write, defer, close and inspect, and those that are closed. */
 export function Defects({ aircraft, engines, supervisor, changed, onTrouble }: Props) {
   const words = useDefectLifeWords();
   const { say } = useWords();

@@ -11,6 +11,7 @@ import { go } from "../route.ts";
 import { SidePage } from "../SidePage.tsx";
 import { useRenewed } from "../useRenewed.ts";
 import { DefectTrendChart } from "./DefectTrendChart.tsx";
+import { FileKey } from "./FileKey.tsx";
 import { InventedYear } from "./InventedYear.tsx";
 import { Notes } from "./Notes.tsx";
 import { SaveKey } from "./SaveKey.tsx";
@@ -45,6 +46,14 @@ export function AircraftHistoryPage({ id, me, changed }: { id: string; me: Me; c
       keys={
         <>
           {history && <SaveKey of={{ aircraft: id }} onTrouble={setTrouble} />}
+          <FileKey
+            path={`/api/aircraft/${encodeURIComponent(id)}/evidence`}
+            name={`${id}-history`}
+            ending="ndjson"
+            large
+            word={words.saveAll}
+            onTrouble={setTrouble}
+          />
           <button
             type="button"
             className="answer"

@@ -13,7 +13,10 @@ interface Props {
   onTrouble(error: Error | null): void;
 }
 
-/** The house's name, and for each kind of equipment whether a date that is over bars its use. */
+/** Who closes a defect: another person after an inspection, or the same who mended it. */
+const INSPECTS = ["other", "same"] as const;
+
+/** The house's name, whether another person inspects mended defects, and for each kind of equipment whether a date that is over bars its use. */
 export function SettingsForm({ may, onTrouble }: Props) {
   const words = useSettingsWords();
   const { kinds } = equipmentWords(useWords().say.language);
@@ -67,6 +70,21 @@ export function SettingsForm({ may, onTrouble }: Props) {
             />
           </div>
         ))}
+      </section>
+      <section className="own" aria-label={words.inspectTitle}>
+        <h2>{words.inspectTitle}</h2>
+        <p>{words.inspectWhat}</p>
+        <div className="house-rule">
+          <h3>{words.inspectWho}</h3>
+          <Choice
+            label={words.inspectTitle}
+            chosen={house.inspectsDefects ? "other" : "same"}
+            options={INSPECTS.map((is) => ({ is, words: words.inspects[is], disabled: !may }))}
+            className="option-keys"
+            classNameOfKeys="answer"
+            onChoose={(is) => change({ ...house, inspectsDefects: is === "other" })}
+          />
+        </div>
       </section>
       {may && (
         <button type="submit" className="answer" data-tone="yes" disabled={house.name.trim() === ""}>

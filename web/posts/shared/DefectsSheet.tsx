@@ -1,7 +1,7 @@
 import { useState } from "react";
-import { isDeferred } from "../../../shared/defects/barring.ts";
+import { isDeferred, startsLeft } from "../../../shared/defects/barring.ts";
 import type { Defect } from "../../../shared/session/state.ts";
-import { dayWords } from "../../../shared/words/dates.ts";
+import { deferralWords } from "../../../shared/words/deferral.ts";
 import { ago } from "../../ui/numbers.ts";
 import { ReasonEntry } from "../../ui/ReasonEntry.tsx";
 import { Sheet } from "../../ui/Sheet.tsx";
@@ -81,15 +81,19 @@ function DefectRow({ defect: d, now, onCloseIt }: RowProps) {
   const bars = !d.barsStart
     ? words.barsNot
     : d.deferred !== undefined && isDeferred(d, now)
-      ? words.deferred(dayWords(Date.parse(d.deferred.until), say.language), say.person(d.deferred.by.name))
+      ? words.deferred(
+          deferralWords(d.deferred.until ?? null, startsLeft(d.deferred, d.startedSince), say.language),
+          say.person(d.deferred.by.name),
+        )
       : words.bars;
   return (
     <li data-bars={(d.barsStart && !isDeferred(d, now)) || undefined}>
       <span className="defect-where">{d.engine === null ? words.aircraft : words.engine(d.engine)}</span>
       <strong>{d.words}</strong>
       <span className="defect-bars">{bars}</span>
+      {d.mended && <span className="defect-by">{words.mended(say.person(d.mended.by.name))}</span>}
       <span className="defect-by">{words.by(d.by.name, ago(now - d.by.at, text))}</span>
-      {onCloseIt && (
+      {onCloseIt && d.mended === undefined && (
         <button type="button" className="small-key" onClick={onCloseIt}>
           {words.close}
         </button>

@@ -15,6 +15,7 @@ export const history = {
   register: "Register",
   aircraftHistory: "Aircraft's history",
   save: "Table (CSV)",
+  saveAll: "All of it, signed",
   notes: "What its engines do otherwise than before",
   noNotes: "Nothing stands out at the last starts.",
   notesAre:

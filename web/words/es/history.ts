@@ -15,6 +15,7 @@ export const history: HistoryPageWords = {
   register: "Ficha",
   aircraftHistory: "Historial del avión",
   save: "Tabla (CSV)",
+  saveAll: "Todo, firmado",
   notes: "Lo que sus motores hacen distinto que antes",
   noNotes: "Nada destaca en los últimos arranques.",
   notesAre:

@@ -218,6 +218,10 @@ export const problemPhrases: readonly Phrase[] = [
     "solo las personas de la demostración pueden hacer el año inventado",
   ],
   ["There is no aircraft with this id", "Ningún avión tiene este identificador"],
+  [
+    "There is no calendar at this address, or it has ended",
+    "No hay ningún calendario en esta dirección, o ya terminó",
+  ],
   ["No aircraft of the register has or had this engine", "Ningún avión de la ficha tiene ni tuvo este motor"],
   [
     "must be the six characters shown with the session",

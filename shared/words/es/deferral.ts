@@ -1,0 +1,8 @@
+import type { DeferralWords } from "../en/deferral.ts";
+
+/** How long a deferral lasts, after "aplazado". */
+export const deferral: DeferralWords = {
+  to: (day) => `hasta el ${day}`,
+  starts: (n) => (n === 1 ? "por 1 arranque" : `por ${n} arranques`),
+  both: (to, starts) => `${to}, ${starts} como máximo`,
+};
