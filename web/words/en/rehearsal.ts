@@ -37,6 +37,7 @@ export const rehearsal = {
   freeze: "Freeze",
   goOn: "Go on",
   frozen: "Frozen",
+  slowed: "Slowed: real starts come first",
   speed: (n: number) => `Speed ${n}`,
   throwFault: "Throw a fault",
   throwNow: "Throw it now",

@@ -38,6 +38,7 @@ export const rehearsal: RehearsalPageWords = {
   freeze: "Congelar",
   goOn: "Seguir",
   frozen: "Congelado",
+  slowed: "Más lento: los arranques reales van primero",
   speed: (n) => `Velocidad ${n}`,
   throwFault: "Provocar una falla",
   throwNow: "Provocarla ahora",
