@@ -5,6 +5,11 @@ export const rehearsal = {
   list: "Rehearsals that run",
   none: "No rehearsal runs.",
   aircraft: "Aircraft",
+  noAircraft: "No aircraft can be rehearsed yet",
+  noAircraftWhat:
+    "A rehearsal needs an aircraft whose type is approved. One supervisor enters the type, and a second one approves it. Then a supervisor adds the aircraft.",
+  allBarred: "A rehearsal needs an aircraft whose type is approved. Each of these lacks something.",
+  askSupervisor: "A supervisor does this. Ask one, then come back to this page.",
   script: "What happens",
   post: "Your post",
   watch: "Watch",

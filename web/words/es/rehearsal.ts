@@ -6,6 +6,11 @@ export const rehearsal: RehearsalPageWords = {
   list: "Ensayos en curso",
   none: "No hay ensayos en curso.",
   aircraft: "Avión",
+  noAircraft: "Todavía no se puede ensayar ningún avión",
+  noAircraftWhat:
+    "Un ensayo necesita un avión cuyo tipo esté aprobado. Un supervisor anota el tipo y otro lo aprueba. Después un supervisor agrega el avión.",
+  allBarred: "Un ensayo necesita un avión cuyo tipo esté aprobado. A cada uno de estos le falta algo.",
+  askSupervisor: "Lo hace un supervisor. Pídaselo a uno y vuelva después a esta página.",
   script: "Lo que pasa",
   post: "Su puesto",
   watch: "Mirar",
