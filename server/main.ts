@@ -16,6 +16,7 @@ import { LOG_OPTIONS } from "./log.ts";
 import { NO_BUS } from "./many/bus.ts";
 import { ALONE } from "./many/duty.ts";
 import { RedisBus } from "./many/redis-bus.ts";
+import { eventLoop } from "./rehearsals/loop-share.ts";
 import { buildServices } from "./services.ts";
 import { StartRefused } from "./start-refused.ts";
 import type { Directory } from "./store/directory.ts";
@@ -86,6 +87,7 @@ async function main(): Promise<void> {
     limits: config.limits,
     secret,
     raw: new RawSamples(config.samples),
+    loop: eventLoop,
   });
   const duty = stores.shared?.duty(log) ?? ALONE;
   const progress = stores.shared?.webhooks ?? new Progress(config.webhookProgress);

@@ -28,6 +28,7 @@ import { NO_BUS, type Others } from "./many/bus.ts";
 import { follow } from "./many/follow.ts";
 import { PeerPresence } from "./many/peer-presence.ts";
 import { HouseScripts } from "./rehearsals/house-scripts.ts";
+import type { LoopMeasure } from "./rehearsals/loop-share.ts";
 import { Rehearsals } from "./rehearsals/rehearsals.ts";
 import { Trainings } from "./rehearsals/trainings.ts";
 import type { SessionLog } from "./sessions/deps.ts";
@@ -65,6 +66,8 @@ export interface ServicesDeps {
   secret: Buffer;
   /** Keeps the samples of instruments; null keeps none. */
   raw: RawSamples | null;
+  /** What the rehearsals' part of the server's work is measured by. */
+  loop: LoopMeasure;
 }
 
 /** The server's services, independent of HTTP and sockets. */
@@ -146,7 +149,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   });
   const scripts = new HouseScripts(directory, clock);
   const rehearsals = new Rehearsals({
-    ...{ directory, store, sessions, clock, ids, seals, names, timers, log, scripts },
+    ...{ directory, store, sessions, clock, ids, seals, names, timers, log, scripts, loop: deps.loop },
   });
   const demo = demoSignIns.length > 0;
   const accounts = new ServiceAccounts({ directory, clock, ids, pinCost });

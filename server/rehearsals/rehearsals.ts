@@ -10,6 +10,7 @@ import { noteRehearsal, type Person } from "../../shared/session/step.ts";
 import { rehearsalWords } from "../../shared/words/rehearsed.ts";
 import { postsToVacate, recordRetold, retoldFrom } from "./back.ts";
 import type { HouseScripts } from "./house-scripts.ts";
+import { type LoopMeasure, LoopShare } from "./loop-share.ts";
 import { planRehearsal, type RehearsalPlanDeps } from "./plan.ts";
 import { eventsOf, type RecordDeps, rebuilt } from "./records.ts";
 import { NoRehearsal } from "./refused.ts";
@@ -47,19 +48,24 @@ const LOOK_MS = 5 * 60_000;
 const NOT_TAKEN_UP = "The server was started again, and this rehearsal could not be taken up";
 
 type RehearsalsDeps = RehearsalPlanDeps &
-  RunningDeps &
-  RecordDeps & { scripts: Pick<HouseScripts, "usable"> };
+  Omit<RunningDeps, "share"> &
+  RecordDeps & { scripts: Pick<HouseScripts, "usable">; loop: LoopMeasure };
 
 /** The rehearsals of this server. */
 export class Rehearsals {
-  readonly #deps: RehearsalsDeps;
+  readonly #deps: RehearsalsDeps & RunningDeps;
+  readonly #share: LoopShare;
   /** The rehearsals that are played here, and who began each. */
   readonly #running = new Map<string, { by: string; rehearsal: RunningRehearsal }>();
+  /** Who begins one at this moment, once for each. */
+  readonly #beginning: string[] = [];
   #stopLooking: () => void;
   readonly #stopHearing: () => void;
 
   constructor(deps: RehearsalsDeps) {
-    this.#deps = deps;
+    const { sessions, timers, loop } = deps;
+    this.#share = new LoopShare({ timers, loop, startsWait: () => sessions.startsWait });
+    this.#deps = { ...deps, share: this.#share };
     this.#stopHearing = deps.sessions.tell({
       recorded: (id, events) => this.#running.get(id)?.rehearsal.told(events),
       unrecorded() {},
@@ -78,10 +84,24 @@ export class Rehearsals {
   ): Promise<{ id: string; code: string }> {
     for (const [id, { rehearsal }] of this.#running) if (rehearsal.isOver) this.#running.delete(id);
     const played = await this.#played(script);
-    const own = [...this.#running.values()].filter(({ by }) => by === person.id).length;
+    const open = [...[...this.#running.values()].map(({ by }) => by), ...this.#beginning];
+    const own = open.filter((by) => by === person.id).length;
     if (own >= MOST_OWN) throw new NoRehearsal("tooMany", `You have ${own} rehearsals open: end one first`);
-    if (this.#running.size >= MOST)
+    if (open.length >= MOST)
       throw new NoRehearsal("tooMany", `${MOST} rehearsals run already: watch one, or wait until one ends`);
+    this.#beginning.push(person.id);
+    try {
+      return await this.#begun(person, { aircraft, seed, post }, played);
+    } finally {
+      this.#beginning.splice(this.#beginning.indexOf(person.id), 1);
+    }
+  }
+
+  async #begun(
+    person: Person,
+    { aircraft, seed, post }: Omit<BeginInput, "script">,
+    played: RehearsalScript,
+  ): Promise<{ id: string; code: string }> {
     const planned = await planRehearsal(this.#deps, person, {
       commandId: randomUUID(),
       aircraft,
@@ -235,6 +255,7 @@ export class Rehearsals {
   close(): void {
     this.#stopLooking();
     this.#stopHearing();
+    this.#share.close();
     for (const { rehearsal } of this.#running.values()) rehearsal.stop();
     this.#running.clear();
   }

@@ -16,9 +16,14 @@ import type { Controls } from "../../shared/simulation/state.ts";
 import type { Clock, Timers } from "../clock.ts";
 import type { SessionLog } from "../sessions/deps.ts";
 import type { Sessions } from "../sessions/sessions.ts";
+import type { LoopShare } from "./loop-share.ts";
 
-/** Most steps that are made up for at once, after the server was busy. What is beyond that, the world stood. */
+/** Most steps that are made up for, after the server was busy. What is beyond that, the world stood. */
 const CATCH_UP = 8;
+/** Steps between two looks at a frozen world. */
+const FROZEN_STEPS = 4;
+/** A rehearsal counts as slowed for this long after its world stood for the sake of others. Milliseconds. */
+const SLOWED_MS = 10_000;
 /** A partner takes a post that a person left after this. Milliseconds. */
 const LEFT_MS = 30_000;
 /** A word to a post is shown this long. Milliseconds. */
@@ -42,6 +47,7 @@ export interface RunningDeps {
   clock: Clock;
   timers: Timers;
   log: SessionLog;
+  share: Pick<LoopShare, "ask">;
 }
 
 type By = { id: string; name: string };
@@ -63,6 +69,8 @@ export class RunningRehearsal {
   readonly #words = new Map<Post, InstructorWord & { at: number }>();
   #stop: () => void = () => {};
   #over = false;
+  /** When its world last stood because others came first. */
+  #slowedAt = Number.NEGATIVE_INFINITY;
 
   /** @param keep the posts that are kept for people */
   constructor(deps: RunningDeps, course: Course, keep: readonly Post[]) {
@@ -81,6 +89,11 @@ export class RunningRehearsal {
   /** What the desk and the panels see of it. */
   get view(): { playing: Playing; frozen: boolean; speed: number; hands: Controls | null } {
     return this.#course;
+  }
+
+  /** Whether it runs slower than the clock, because starts come first. */
+  get isSlowed(): boolean {
+    return this.#deps.clock.now() - this.#slowedAt < SLOWED_MS;
   }
 
   /** Whether a fault has cut off the panel of whoever holds a post on this device. */
@@ -157,10 +170,15 @@ export class RunningRehearsal {
   }
 
   #again(): void {
-    if (!this.#over) this.#stop = this.#deps.timers.after(STEP_MS, () => void this.#tick());
+    if (this.#over) return;
+    const ask = () => this.#deps.share.ask(() => this.#tick());
+    const steps = this.#course.frozen ? FROZEN_STEPS : 1;
+    if (this.#isDue(this.#deps.clock.now())) ask();
+    else this.#stop = this.#deps.timers.after(steps * STEP_MS, ask);
   }
 
   async #tick(): Promise<void> {
+    if (this.#over) return;
     try {
       const live = await this.#deps.sessions.get(this.id);
       // In its turn: whatever is recorded after this is dated at this time or later.
@@ -177,13 +195,17 @@ export class RunningRehearsal {
   async #play(state: SessionState, now: number): Promise<void> {
     const vacant = this.#course.frozen ? undefined : POSTS.find((post) => this.#takes(state, post, now));
     if (vacant) await this.#act(vacant, { type: "claimPost", post: vacant });
-    for (let i = 0; i < CATCH_UP && this.#isDue(now); i += 1) {
+    // One step a turn: others wait for theirs. A frozen world's steps are no work.
+    for (let i = 0; i < CATCH_UP && this.#isDue(now) && (i === 0 || this.#course.frozen); i += 1) {
       const { course, facts, act } = stepCourse(this.#course);
       this.#course = course;
       for (const said of facts) await this.note(said);
       if (act) await this.#act(act.post, act.action);
     }
-    if (this.#course.stands || this.#isDue(now)) await this.goOn();
+    if (this.#course.stands) return this.goOn();
+    if (!this.#isDue(now - CATCH_UP * STEP_MS)) return;
+    this.#slowedAt = now;
+    await this.goOn();
   }
 
   /** Records that the world stood until now, and goes on. */

@@ -23,6 +23,8 @@ export interface SeenWorld {
   t: number;
   frozen: boolean;
   speed: number;
+  /** It runs slower than that, because starts come first. */
+  slowed: boolean;
   instruments: Shown[];
   /** What they see go wrong. Whoever watches without a post sees everything. */
   sees: { fault: FaultKind; engine: number | null }[];
@@ -48,6 +50,7 @@ export function worldFor(
     t: Math.round(run.t),
     frozen,
     speed,
+    slowed: rehearsal.isSlowed,
     instruments: inCockpit ? instruments(rehearsal, state) : [],
     sees: going(run)
       .filter(({ fault }) => post === null || FAULT[fault].seenBy.some((p) => at.includes(p)))

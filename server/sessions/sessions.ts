@@ -45,6 +45,8 @@ export class Sessions {
   readonly #field = new FieldReports();
   readonly #supervised = new Supervised();
   readonly #audience = new Audiences();
+  /** Commands in starts that are not answered yet. */
+  #answering = 0;
 
   constructor(deps: SessionsDeps) {
     this.#deps = deps;
@@ -200,7 +202,17 @@ export class Sessions {
     command: Command,
     said: { flood?: boolean; confirmed?: boolean } = {},
   ): Promise<CommandResult> {
-    return this.#commands.answer(person, command, said);
+    const answer = this.#commands.answer(person, command, said);
+    if (isRehearsalId(command.session)) return answer;
+    this.#answering += 1;
+    return answer.finally(() => {
+      this.#answering -= 1;
+    });
+  }
+
+  /** Whether somebody in a start waits for the answer to a command. */
+  get startsWait(): boolean {
+    return this.#answering > 0;
   }
 
   /** Returns the open session of an aircraft that has left its brief; undefined when there is none. */

@@ -19,8 +19,8 @@ export interface Playing {
   idleS: number;
   /** What the aircraft suffered, as recorded last: each as JSON. */
   noted: readonly string[];
-  /** When the partners last looked around, and at which event of the session. */
-  looked: { t: number; seq: number };
+  /** When the partners last looked around, at which event of the session, and what moved in the world until then. */
+  looked: { t: number; seq: number; moved: string };
 }
 
 /** What one step needs from outside. */
@@ -54,12 +54,12 @@ const GIVES_UP_S = 4;
 /** The reason that partners give for it. */
 const NOTHING_LEFT = "Nothing left to do";
 
-/** Seconds after which the partners look around again although nothing was recorded: a look takes most of a step. */
-const LOOKS_S = 1;
+/** Seconds after which the partners look around again although nothing happened: a look takes most of a step. */
+const LOOKS_S = 3;
 
 export const beginPlaying = (run: Run): Playing => ({
   ...{ run, intents: {}, said: [], idleS: 0, noted: [] },
-  looked: { t: Number.NEGATIVE_INFINITY, seq: 0 },
+  looked: { t: Number.NEGATIVE_INFINITY, seq: 0, moved: "" },
 });
 
 /**
@@ -70,29 +70,33 @@ export function playStep(before: Playing, state: SessionState, around: Around): 
   const { now, seconds, pace, partners } = around;
   const hands = around.hands ?? goodHands(before.run, state);
   const { run, began } = advance(before.run, state, hands, seconds);
-  const suffers = sufferedOf(run).filter((one) => !before.noted.includes(JSON.stringify(one)));
+  const suffered = sufferedMore(before.run, run) ? sufferedOf(run) : [];
+  const suffers = suffered.filter((one) => !before.noted.includes(JSON.stringify(one)));
   const facts = [...began.map(factOf), ...suffers];
-  const noted = suffers.length === 0 ? before.noted : sufferedOf(run).map((one) => JSON.stringify(one));
+  const noted = suffers.length === 0 ? before.noted : suffered.map((one) => JSON.stringify(one));
   if (isOver(state)) return { playing: { ...before, run, noted }, facts, act: null };
-  if (!looksAround(before, run, state, now)) {
+  const moved = movedIn(run);
+  const all = looksAround(before, run, state, moved);
+  const isDue = (post: Post) => (before.intents[post]?.at ?? Number.POSITIVE_INFINITY) <= now;
+  const look = partners.filter((post) => all || isDue(post));
+  if (look.length === 0 && !all) {
     const idleS = before.idleS > 0 ? before.idleS + seconds : 0;
     return { playing: { ...before, run, noted, idleS }, facts, act: null };
   }
-  const looked = { t: run.t, seq: state.seq };
+  const looked = all ? { t: run.t, seq: state.seq, moved } : before.looked;
   const said = new Set(before.said);
-  const intents: Partial<Record<Post, Intent>> = {};
+  const intents: Partial<Record<Post, Intent>> = all ? {} : { ...before.intents };
   let due: (PartnerMove & { post: Post; at: number }) | null = null;
-  let idle = true;
   for (const post of POSTS) {
-    if (!partners.includes(post)) continue;
+    if (!look.includes(post)) continue;
+    delete intents[post];
     const next = partnerMove(run, state, post, { partners, said, now, pace });
     const intent = intend(before.intents[post] ?? null, next?.move ?? null, now);
     if (!next || !intent) continue;
-    idle = false;
     intents[post] = intent;
     if (intent.at <= now && (due === null || intent.at < due.at)) due = { ...next, post, at: intent.at };
   }
-  const idleS = idle ? before.idleS + seconds : 0;
+  const idleS = Object.keys(intents).length === 0 ? before.idleS + seconds : 0;
   if (due && run.t <= LONGEST_S) {
     const { post, move, word } = due;
     delete intents[post];
@@ -110,16 +114,19 @@ export function playStep(before: Playing, state: SessionState, around: Around): 
   return { playing: { run, intents, said: before.said, idleS, noted, looked }, facts, act: given };
 }
 
-/** Partners look around when something was recorded, when somebody is due to act, and else once in a while. */
-function looksAround(
-  { looked, intents, idleS }: Playing,
-  run: Run,
-  state: SessionState,
-  now: number,
-): boolean {
-  if (state.seq !== looked.seq || run.t - looked.t >= LOOKS_S || run.t > LONGEST_S) return true;
-  return idleS >= IDLE_S || Object.values(intents).some(({ at }) => at <= now);
+/**
+ * All partners look around when something was recorded or an engine does something else, when a fault is over, and else
+ * once in a while. Whoever is due to act looks in any case.
+ */
+function looksAround({ looked, idleS }: Playing, run: Run, state: SessionState, moved: string): boolean {
+  if (state.seq !== looked.seq || moved !== looked.moved || run.t - looked.t >= LOOKS_S || run.t > LONGEST_S)
+    return true;
+  return idleS >= IDLE_S;
 }
+
+/** Returns what the world does, apart from its figures: it is the same while nothing in it moved that asks for a look. */
+const movedIn = ({ sim, struck }: Run): string =>
+  `${sim.engines.map(({ is }) => is).join()} ${struck.filter((s) => s.endedAt === null).length}`;
 
 /**
  * Returns what a partner does who gives the attempt up, once in some seconds: the cockpit stops what still turns, then
@@ -153,6 +160,13 @@ const factOf = ({ fault, engine, post }: Struck): Rehearsed => ({
 
 /** Steps in which the record follows what the aircraft suffers: kelvins, and seconds. */
 const NOTED = { heat: 10, seconds: 5 } as const;
+
+/** Returns true when the aircraft suffered something in the last step. */
+const sufferedMore = (before: Run, { sim }: Run): boolean =>
+  sim.engines.some(({ hottestK, withoutOilS }, i) => {
+    const then = before.sim.engines[i];
+    return hottestK !== then?.hottestK || withoutOilS !== then.withoutOilS;
+  });
 
 /** Returns what the aircraft suffered so far in whole steps, against the type's limits where it has any. */
 function sufferedOf({ plant, sim }: Run): Rehearsed[] {

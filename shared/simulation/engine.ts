@@ -42,17 +42,17 @@ export function viscosity(plant: Plant, degC: number): number {
  * Returns the pressure at which the oil settles, psi: it rises with speed and viscosity up to the relief valve. Set so
  * that a warm engine at idle shows half as much again as the type's least.
  */
-export function oilSettles(plant: Plant, engine: EnginePlant, rpm: number, oilC: number): number {
+export function oilSettles(plant: Plant, engine: EnginePlant, rpm: number, oilMm2s: number): number {
   const gauge = plant.type.gauges.find((g) => g.id === "oilPressure");
   const relief = gauge ? inUnit({ value: gauge.normalHigh ?? gauge.max ?? 90, unit: gauge.unit }, "psi") : 90;
   const least = inUnit(plant.type.oil.normal.atLeast, "psi");
   const warm = viscosity(plant, engine.oil.steady);
-  const part = (rpm / engine.idleRpm) * Math.sqrt(viscosity(plant, oilC) / warm);
+  const part = (rpm / engine.idleRpm) * Math.sqrt(oilMm2s / warm);
   return Math.min(relief, 1.5 * least * part);
 }
 
 /** Seconds in which oil pressure follows: thick oil takes longer to fill its galleries. Our own judgement. */
-const oilTau = (plant: Plant, oilC: number): number => 1 + viscosity(plant, oilC) / 1500;
+const oilTau = (oilMm2s: number): number => 1 + oilMm2s / 1500;
 
 /** An engine that stands cold and that nobody touches stays as it is: most engines do, most of the time. */
 function isAtRest(plant: Plant, { is, rpm, ...now }: EngineSim, hands: EngineControls): boolean {
@@ -77,18 +77,14 @@ export function stepEngine(
     ? heatEngaged(plant.starter.heat, before.starterK, dt)
     : heatAtRest(plant.starter.heat, before.starterK, dt);
   const starterK = heat.ok ? heat.value : before.starterK;
+  const oilMm2s = viscosity(plant, before.oilC);
   const is = nextIs(plant, engine, before, hands, wrong, volts);
-  const rpm = nextRpm(plant, engine, before, is, hands, wrong, volts, dt);
+  const rpm = nextRpm(plant, engine, before, is, hands, wrong, { volts, oilMm2s }, dt);
   const own = is === "firing" || is === "running";
   const turns = rpm > 20;
   const oilPsi = wrong.noOil.includes(engine.n)
     ? towards(before.oilPsi, 0, 0.8, dt)
-    : towards(
-        before.oilPsi,
-        turns ? oilSettles(plant, engine, rpm, before.oilC) : 0,
-        oilTau(plant, before.oilC),
-        dt,
-      );
+    : towards(before.oilPsi, turns ? oilSettles(plant, engine, rpm, oilMm2s) : 0, oilTau(oilMm2s), dt);
   const cooling = (steady: number): Warming => ({ steady, rate: 1 / 900 });
   const fuelAim = hands.boostPump || rpm > engine.idleRpm / 2 ? fuelNormal(plant) : 0;
   const least = inUnit(plant.type.oil.firstIndication.atLeast, "psi");
@@ -159,11 +155,11 @@ function nextIs(
 function nextRpm(
   plant: Plant,
   engine: EnginePlant,
-  { rpm, oilC }: EngineSim,
+  { rpm }: EngineSim,
   is: Running,
   hands: EngineControls,
   wrong: Wrong,
-  volts: number,
+  { volts, oilMm2s }: { volts: number; oilMm2s: number },
   dt: number,
 ): number {
   if (isRunning(is)) {
@@ -172,7 +168,7 @@ function nextRpm(
     return towards(rpm, aim, TAU.runUp, dt);
   }
   if (is !== "cranking") return towards(rpm, 0, TAU.down, dt) < 5 ? 0 : towards(rpm, 0, TAU.down, dt);
-  const thick = 1 / (1 + viscosity(plant, oilC) / HALF_SPEED_MM2S);
+  const thick = 1 / (1 + oilMm2s / HALF_SPEED_MM2S);
   const aim = plant.starter.rpm * thick * Math.min(1.2, volts / (plant.cart.openCircuit * 0.85));
   return towards(rpm, aim, TAU.starter, dt);
 }

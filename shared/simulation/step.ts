@@ -27,9 +27,22 @@ export function stepAircraft(
   seconds: number,
 ): Simulated {
   const steps = Math.max(1, Math.round(seconds / STEP_S));
-  let now = before;
-  for (let i = 0; i < steps; i += 1) now = oneStep(plant, now, hands, supply, wrong, seconds / steps);
+  const dt = seconds / steps;
+  const step = (from: Simulated) => oneStep(plant, from, hands, supply, wrong, dt);
+  let now = step(before);
+  const still = isUnmoved(before, now);
+  for (let i = 1; i < steps; i += 1) now = still ? { ...now, t: now.t + dt } : step(now);
   return now;
+}
+
+/** Returns true when a step moved nothing that the next one depends on: then that one moves nothing either. */
+function isUnmoved(before: Simulated, now: Simulated): boolean {
+  return (
+    now.engines.every((engine, i) => engine === before.engines[i]) &&
+    now.suction === before.suction &&
+    now.hydraulicPart === before.hydraulicPart &&
+    now.brakePart === before.brakePart
+  );
 }
 
 function oneStep(

@@ -11,6 +11,7 @@ import { ServerClock } from "../../server/clock.ts";
 import { seedDemo } from "../../server/demo.ts";
 import { DemoYear, type YearProgram } from "../../server/demo-year.ts";
 import { randomIds } from "../../server/ids.ts";
+import { eventLoop } from "../../server/rehearsals/loop-share.ts";
 import { buildServices } from "../../server/services.ts";
 import { MemorySearchIndex } from "../../server/store/memory-search-index.ts";
 import { openDatabase } from "../../server/store/open.ts";
@@ -108,6 +109,7 @@ export class TestServer {
       limits: { shiftMs: 12 * 3_600_000, idleMs: 30 * 60_000, pinLength: 6 },
       secret: randomBytes(32),
       raw: null,
+      loop: eventLoop,
     });
     const app = await createApp(services, {
       site: this.#site,

@@ -65,7 +65,7 @@ async function emptyPages(camera: Camera, { page }: Seat, url: string): Promise<
   await at("/aircraft/new", "No type for an aircraft yet", "No aircraft type is approved yet");
   await at("/equipment", "No equipment yet", "No equipment yet");
   await at("/plan", "Nothing to plan yet", "No aircraft yet");
-  await at("/rehearse", "Nothing to rehearse yet", "Rehearse");
+  await at("/rehearse", "Nothing to rehearse yet", "No aircraft can be rehearsed yet");
   await at("/board", "Wall board, nothing is started", "No aircraft is being started");
 }
 

@@ -161,6 +161,7 @@ export async function testServer(options: TestOptions = {}): Promise<TestServer>
     },
     secret: options.secret ?? randomBytes(32),
     raw: options.samples === undefined ? null : new RawSamples(options.samples),
+    loop: { passed: () => hand.steady(), worked: () => hand.steady() },
   });
   const app = await createApp(services, {
     ...(options.logger ? { logger: options.logger } : {}),

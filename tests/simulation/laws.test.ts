@@ -132,10 +132,12 @@ describe("the simulated aircraft's laws", () => {
     expect(viscosity(rig.plant, 40)).toBeCloseTo(212, 6);
     const engine = rig.plant.engines[0];
     if (!engine) throw new Error("no engine");
-    expect(oilSettles(rig.plant, engine, 1000, 20)).toBeGreaterThan(oilSettles(rig.plant, engine, 1000, 60));
+    const settles = (oilC: number) => oilSettles(rig.plant, engine, 1000, viscosity(rig.plant, oilC));
+    expect(settles(20)).toBeGreaterThan(settles(60));
     const risen = (airC: number) => {
       const cold = new Rig(typeWith(4), 1, airC).start(1);
-      return cold.engine(1).oilPsi / Math.max(1, oilSettles(cold.plant, engine, cold.engine(1).rpm, airC));
+      const settles = oilSettles(cold.plant, engine, cold.engine(1).rpm, viscosity(cold.plant, airC));
+      return cold.engine(1).oilPsi / Math.max(1, settles);
     };
     expect(risen(-15)).toBeLessThan(risen(12));
   });

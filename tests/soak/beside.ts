@@ -93,10 +93,18 @@ export async function besideSoak(seconds: number): Promise<boolean> {
     const script = SCRIPTS[i % SCRIPTS.length];
     if (!script) throw new Error("there are scripts");
     const { id } = await rehearsals.begin(by, { aircraft: birds[i] ?? "", script, seed: i, post: null });
+    // The most that a desk can ask of the server.
+    await rehearsals.atDesk(id, by, { do: "pace", frozen: false, speed: 4 });
     begun.push({ id, by });
   }
   await wait(SETTLE_MS);
   const beside = await measured(`with ${MANY} rehearsals`);
+  const views = begun.map(({ id }) => rehearsals.running(id));
+  const rehearsed = views.map(({ view }) => view.playing.run.t).sort((a, b) => a - b);
+  const slowed = views.filter(({ isSlowed }) => isSlowed).length;
+  console.log(
+    `seconds rehearsed: ${share(rehearsed, 0).toFixed(0)} to ${share(rehearsed, 1).toFixed(0)}; ${slowed} slowed`,
+  );
   for (const { id, by } of begun) await rehearsals.end(id, by);
   const after = await measured("starts alone again");
   const ratio = (p99: number) => (beside / p99).toFixed(2);

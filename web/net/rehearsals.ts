@@ -13,6 +13,8 @@ export interface SeenWorld {
   t: number;
   frozen: boolean;
   speed: number;
+  /** It runs slower than that, because starts come first. */
+  slowed: boolean;
   instruments: { gauge: string; engine: number | null; reading: Quantity }[];
   sees: { fault: FaultKind; engine: number | null }[];
   /** The instructor's words to this post. They are no ask. */

@@ -6,7 +6,6 @@ import { OtherVersion } from "../pwa/Update.tsx";
 import { fetchRest, later } from "../ui/later.tsx";
 import { UnitsContext } from "../ui/units.ts";
 import { useWords } from "../words/words.ts";
-import { ElsewherePage } from "./ElsewherePage.tsx";
 import { Fault } from "./Fault.tsx";
 import { RehearsalEdge } from "./RehearsalEdge.tsx";
 import { go, useRoute } from "./route.ts";
@@ -17,6 +16,7 @@ const AircraftPages = later(() => import("./aircraft/AircraftPages.tsx").then((m
 const BoardPage = later(() => import("./BoardPage.tsx").then((m) => m.BoardPage));
 const DevicesPage = later(() => import("./devices/DevicesPage.tsx").then((m) => m.DevicesPage));
 const DuesPage = later(() => import("./dues/DuesPage.tsx").then((m) => m.DuesPage));
+const ElsewherePage = later(() => import("./ElsewherePage.tsx").then((m) => m.ElsewherePage));
 const EnrolPage = later(() => import("./devices/EnrolPage.tsx").then((m) => m.EnrolPage));
 const EquipmentPages = later(() => import("./equipment/EquipmentPages.tsx").then((m) => m.EquipmentPages));
 const FirstPage = later(() => import("./first/FirstPage.tsx").then((m) => m.FirstPage));

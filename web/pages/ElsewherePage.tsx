@@ -1,12 +1,12 @@
 import { useState } from "react";
-import { useWords } from "../words/words.ts";
+import { useLaterWords } from "../words/later.ts";
 
 /**
  * Shown when this person is open in another window of this browser. Only one window may send, so this one shows no
  * panel.
  */
 export function ElsewherePage({ name, onTake }: { name: string; onTake: (() => void) | undefined }) {
-  const words = useWords().text.elsewhere;
+  const words = useLaterWords().elsewhere;
   const [asked, setAsked] = useState(false);
   return (
     <main className="page waiting elsewhere">

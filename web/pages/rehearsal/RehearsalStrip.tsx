@@ -72,6 +72,7 @@ function Sees({ world }: { world: SeenWorld }) {
               .join("; ")}
       </strong>
       {world.frozen && <em>{words.frozen}</em>}
+      {world.slowed && !world.frozen && <em>{words.slowed}</em>}
     </p>
   );
 }

@@ -9,6 +9,7 @@ import { useRehearsalWords } from "../../words/rehearsal.ts";
 import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
 import { SidePage } from "../SidePage.tsx";
+import { NothingToRehearse } from "./NothingToRehearse.tsx";
 import { RehearsalList } from "./RehearsalList.tsx";
 import { Scripts } from "./Scripts.tsx";
 
@@ -23,7 +24,8 @@ interface Props {
 export function RehearsePage({ me, wanted, changed }: Props) {
   const words = useRehearsalWords();
   const { say } = useWords();
-  const [all, setAll] = useState<RegisteredAircraft[]>([]);
+  /** The aircraft in service; null while they are fetched. */
+  const [inService, setInService] = useState<RegisteredAircraft[] | null>(null);
   const [scripts, setScripts] = useState<RehearsalScript[]>([]);
   const [mine, setMine] = useState<RehearsalScript[]>([]);
   const [house, setHouse] = useState<HouseScriptRow[]>([]);
@@ -42,9 +44,9 @@ export function RehearsePage({ me, wanted, changed }: Props) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: read once
   useEffect(() => {
     register.list().then((rows) => {
-      const can = rows.filter((r) => r.bar === null && !r.retired);
-      setAll(can);
-      setBird((before) => before || (can[0]?.id ?? ""));
+      const kept = rows.filter((r) => !r.retired);
+      setInService(kept);
+      setBird((before) => before || (kept.find((r) => r.bar === null)?.id ?? ""));
     }, setTrouble);
     read(null).catch(setTrouble);
   }, []);
@@ -65,24 +67,31 @@ export function RehearsePage({ me, wanted, changed }: Props) {
     setScript(own);
     setTrouble(null);
   };
+  const all = inService?.filter((r) => r.bar === null) ?? [];
+  const lacks = inService !== null && all.length === 0;
+  const supervisor = me.mayHold.includes("supervisor");
   return (
     <SidePage title={words.title} lead={words.lead} trouble={trouble}>
       <RehearsalList changed={changed} />
-      <label className="field">
-        <span>{words.aircraft}</span>
-        <select value={bird} onChange={(e) => setBird(e.target.value)}>
-          {all.map((a) => (
-            <option key={a.id} value={a.id}>{`${a.id}, ${a.typeName}`}</option>
-          ))}
-        </select>
-      </label>
+      {lacks ? (
+        <NothingToRehearse rows={inService} supervisor={supervisor} />
+      ) : (
+        <label className="field">
+          <span>{words.aircraft}</span>
+          <select value={bird} onChange={(e) => setBird(e.target.value)}>
+            {all.map((a) => (
+              <option key={a.id} value={a.id}>{`${a.id}, ${a.typeName}`}</option>
+            ))}
+          </select>
+        </label>
+      )}
       <h2>{words.script}</h2>
       <Scripts
         scripts={scripts}
         mine={mine}
         house={house}
         chosen={script}
-        mayKeep={me.mayHold.includes("supervisor")}
+        mayKeep={supervisor}
         onEditing={setEditing}
         onChoose={setScript}
         onOwn={take}
@@ -92,7 +101,7 @@ export function RehearsePage({ me, wanted, changed }: Props) {
         }}
         onTrouble={setTrouble}
       />
-      {!editing && (
+      {!editing && !lacks && (
         <>
           <h2>{words.post}</h2>
           <div className="option-keys">

@@ -29,13 +29,6 @@ export const app = {
   partMissing: "A part of this panel could not be loaded. Reload when there is a network.",
 };
 
-export const elsewhere = {
-  title: (name: string) => `${name} is open in another tab`,
-  what: "This person is signed in in another tab of this device. Only one tab can send. Go on in that tab, or take over here. What waits to be sent moves to this tab.",
-  take: "Take over here",
-  taking: "Taking over…",
-};
-
 export const fault = {
   title: "This page cannot be shown.",
   what: "Hold, and use hand signals and local procedures. What was sent before is kept and recorded.",

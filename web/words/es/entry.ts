@@ -29,13 +29,6 @@ export const app: Text["app"] = {
   partMissing: "No se pudo cargar una parte de este panel. Recargue cuando haya red.",
 };
 
-export const elsewhere: Text["elsewhere"] = {
-  title: (name) => `${name} está en otra pestaña`,
-  what: "Esta persona está en otra pestaña de este dispositivo. Solo una pestaña puede enviar. Siga en esa pestaña, o tome el control aquí. Lo que espera por enviarse pasa a esta pestaña.",
-  take: "Tomar el control aquí",
-  taking: "Tomando el control…",
-};
-
 export const fault: Text["fault"] = {
   title: "Esta página no se puede mostrar.",
   what: "Alto: use señales de mano y procedimientos locales. Lo que ya se envió queda guardado y anotado.",

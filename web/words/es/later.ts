@@ -6,6 +6,7 @@ import { card } from "./card.ts";
 import { defects, planChange } from "./changes.ts";
 import { charts, past } from "./charts.ts";
 import { demo } from "./demo.ts";
+import { elsewhere } from "./elsewhere.ts";
 import { guard } from "./guard.ts";
 import { figure } from "./handFigure.ts";
 import { instruments } from "./instruments.ts";
@@ -130,6 +131,7 @@ export const later: LaterWords = {
   charts,
   defects,
   demo,
+  elsewhere,
   figure,
   guard,
   house,
