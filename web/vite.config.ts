@@ -20,7 +20,14 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     chunkSizeWarningLimit: 600,
     // One file for all that the first picture needs: many small ones compress worse.
-    rolldownOptions: { output: { codeSplitting: { groups: [{ name: "first", tags: ["$initial"] }] } } },
+    // Short hashes: the first script names every part that loads later, and hashes do not compress.
+    rolldownOptions: {
+      output: {
+        codeSplitting: { groups: [{ name: "first", tags: ["$initial"] }] },
+        chunkFileNames: "assets/[name]-[hash:7].js",
+        assetFileNames: "assets/[name]-[hash:7][extname]",
+      },
+    },
   },
   server: {
     port: 4180,
