@@ -9,7 +9,7 @@ export const debrief = {
   notAnswered: (fault: string) => `${fault}: nobody answered it`,
   unnecessary: (what: string, by: string) => `${what} by ${by}: nothing had gone wrong that asks for it`,
   wrongNumber: (by: string) => `Wrong number read back by ${by}`,
-  refused: (why: string, times: number) => `Refused ${times} times: ${why}`,
+  refused: (why: string, times: number) => `Refused ${times} ×: ${why}`,
   drill: (title: string, done: number, left: number, missed: number) =>
     `${title}: ${done} steps done, ${left} said not to apply, ${missed} not marked`,
   outOfOrder: "not in the order of the card",
@@ -17,7 +17,7 @@ export const debrief = {
     `Limit passed, number ${n}: ${what} ${found} s, limit ${allowed} s`,
   suffered: (what: string, n: number, found: string) => `Number ${n}: ${what} ${found}`,
   within: (allowed: string) => `limit ${allowed}`,
-  touches: (post: string, times: number) => `${post}: ${times} touches`,
+  touches: (post: string, times: number) => `Touches at ${post}: ${times}`,
   compared: "Beside the last runs",
   comparedLead:
     "The same script and the same type, at the same post. Every line is the whole crew's, but the touches. No line is a mark.",

@@ -10,14 +10,14 @@ export const debrief: DebriefWords = {
   notAnswered: (fault) => `${fault}: nadie respondió`,
   unnecessary: (what, by) => `${what} por ${by}: nada había salido mal que lo pidiera`,
   wrongNumber: (by) => `Número equivocado repetido por ${by}`,
-  refused: (why, times) => `Rechazado ${times} veces: ${why}`,
+  refused: (why, times) => `Rechazado ${times} ×: ${why}`,
   drill: (title, done, left, missed) =>
     `${title}: ${done} pasos hechos, ${left} dichos que no aplican, ${missed} sin marcar`,
   outOfOrder: "no en el orden de la tarjeta",
   limit: (what, n, found, allowed) => `Límite pasado, motor ${n}: ${what} ${found} s, límite ${allowed} s`,
   suffered: (what, n, found) => `Motor ${n}: ${what} ${found}`,
   within: (allowed) => `límite ${allowed}`,
-  touches: (post, times) => `${post}: ${times} toques`,
+  touches: (post, times) => `Toques en ${post}: ${times}`,
   compared: "Al lado de las últimas veces",
   comparedLead:
     "El mismo guion y el mismo tipo, en el mismo puesto. Cada línea es de toda la tripulación, menos los toques. Ninguna es una nota.",
