@@ -113,7 +113,8 @@ function personOn(
   const dates = datesIn(whole);
   for (const [kind, day] of Object.entries(dates)) given(`until:${kind}`, daySchema.safeParse(day));
   const pin = whole.pin ?? "";
-  if (!was) given("pin", newPinSchema(pinLength).safeParse(pin));
+  if (!was && pin === "") about("pin", "is needed: a new person signs in with it the first time");
+  else if (!was) given("pin", newPinSchema(pinLength).safeParse(pin));
   else if (pin !== "") about("pin", "is for a new person: replace a PIN on the page of people");
   const signIn = was && !was.active ? "blocked" : "";
   if ((whole.signIn ?? "") !== signIn) about("signIn", "is changed on the page of people");

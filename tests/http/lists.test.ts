@@ -194,6 +194,9 @@ it("[HSE-21] a list of people adds them with a first PIN, changes posts and days
   });
   expect(signedIn.statusCode).toBe(200);
 
+  expect((await judge("people", csvOf("handle,name,posts,pin", "ivo,Ivo,cockpit,"))).body.faults).toEqual([
+    { line: 2, column: "pin", message: "is needed: a new person signs in with it the first time" },
+  ]);
   const wrong = csvOf(
     "handle,name,posts,pin,signIn,until:fireTraining",
     "di,Di,cockpit supervisor,,,",

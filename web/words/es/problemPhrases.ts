@@ -39,6 +39,10 @@ export const problemPhrases: readonly Phrase[] = [
   ["is changed on its page, with a reason", "se cambia en su página, con un motivo"],
   ["is changed on the page of people", "se cambia en la página de personas"],
   [
+    "is needed: a new person signs in with it the first time",
+    "hace falta: una persona nueva entra con él la primera vez",
+  ],
+  [
     "is for a new person: replace a PIN on the page of people",
     "es para una persona nueva: un PIN se cambia en la página de personas",
   ],
