@@ -14,8 +14,8 @@ function englishIn(text: string): string[] {
 }
 
 /**
- * Returns the English words that the page shows, reads aloud or asks for, each with its text. Text marked as
- * English is left out.
+ * Returns the English words that the page shows, reads aloud or asks for, each with its text. Text marked as English, or
+ * as entered in an unknown language, is left out.
  * @param written texts that somebody entered during the test
  */
 export async function englishOn(page: Page, written: readonly string[] = []): Promise<string[]> {
@@ -24,7 +24,7 @@ export async function englishOn(page: Page, written: readonly string[] = []): Pr
     const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_ELEMENT | NodeFilter.SHOW_TEXT);
     for (let node = walk.nextNode(); node; node = walk.nextNode()) {
       const element = node instanceof Element ? node : node.parentElement;
-      if (element?.closest("[lang=en], noscript, script, style")) continue;
+      if (element?.closest("[lang=en], [lang=und], noscript, script, style")) continue;
       if (node instanceof Element)
         for (const name of [
           "aria-label",

@@ -51,7 +51,10 @@ export function Channels({ aircraft, type, may, changed, onTrouble }: Props) {
             {mapped.map(({ key, name, map }) => (
               <li key={key}>
                 <strong>{name}</strong>
-                <span>{[map?.channel, map?.unit, map?.quality].filter((w) => w != null).join(", ")}</span>
+                {/* As somebody entered it, in a language that nobody knows. */}
+                <span lang="und">
+                  {[map?.channel, map?.unit, map?.quality].filter((w) => w != null).join(", ")}
+                </span>
               </li>
             ))}
           </ul>
