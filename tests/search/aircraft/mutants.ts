@@ -34,8 +34,8 @@ export const AIRCRAFT_MUTANTS: readonly AircraftMutant[] = [
   {
     name: "a session's end takes its stops with it",
     file: "shared/aircraft/evolve.ts",
-    find: "return now ? [{ ...i, item: withWords",
-    replace: "return now && !over ? [{ ...i, item: withWords",
+    find: "return now ? [{ ...i, item: withLater",
+    replace: "return now && !over ? [{ ...i, item: withLater",
     expect: "STN-1",
     root: "beside",
   },
