@@ -3,13 +3,13 @@ import { pseudonymsIn } from "../../shared/evidence/pseudonyms.ts";
 import { readSealed, readSealedRecord } from "../../shared/evidence/read.ts";
 import { WITH_WRITING, writtenIn, writtenInRecord } from "../../shared/history/written/find.ts";
 import { folded } from "../../shared/history/written/fold.ts";
-import { type Written, type WrittenKind, writtenSchema } from "../../shared/history/written/written.ts";
+import { type Written, writtenSchema } from "../../shared/history/written/written.ts";
 import { isRehearsalId, isRehearsedAircraft } from "../../shared/protocol/rehearsal.ts";
 import { outcomesOf } from "../../shared/words/outcomes.ts";
 import { SPOKEN } from "../../shared/words/spoken.ts";
 import type { Names } from "../evidence/names.ts";
 import { type EventStore, type IndexedHead, RECORD_STAGE, type StoredEvent } from "../store/events.ts";
-import type { IndexEntry, Position, SearchIndex, Term } from "../store/search-index.ts";
+import type { IndexEntry, SearchIndex, Term, Wanted } from "../store/search-index.ts";
 
 const PAGE = 200;
 /** Events that one request reads before it answers from what is indexed. */
@@ -17,14 +17,9 @@ const READ_AT_ONCE = 2_000;
 /** Words of a question that are looked for. */
 const MOST_TERMS = 8;
 
-export interface Question {
+/** A question in words, narrowed as the index narrows. */
+export interface Question extends Omit<Wanted, "terms"> {
   words: string;
-  aircraft: string | null;
-  kind: WrittenKind | null;
-  from: number | null;
-  to: number | null;
-  before: Position | null;
-  limit: number;
 }
 
 export interface Answer {

@@ -1,5 +1,4 @@
-import { fork } from "node:child_process";
-import { fileURLToPath } from "node:url";
+import { runApart } from "./apart.ts";
 import { type Outcome, simulate } from "./simulate.ts";
 
 /** The result of many runs: the failed ones, and totals. */
@@ -42,27 +41,10 @@ export async function simulateApart(
   said: (batch: Runs, sum: Runs) => void,
 ): Promise<Runs> {
   const sum = none();
-  let next = first;
-  const one = () =>
-    new Promise<void>((done, failed) => {
-      const child = fork(fileURLToPath(new URL("worker.ts", import.meta.url)), {
-        execArgv: ["--import", import.meta.resolve("tsx")],
-      });
-      const hand = () => {
-        const batch = Math.min(BATCH, first + count - next);
-        if (batch > 0) child.send([next, batch]);
-        else child.disconnect();
-        next += batch;
-      };
-      child.on("message", (batch: Runs) => {
-        add(sum, batch);
-        said(batch, sum);
-        hand();
-      });
-      child.on("error", failed);
-      child.on("exit", (code) => (code === 0 ? done() : failed(new Error(`a process ended with ${code}`))));
-      hand();
-    });
-  await Promise.all(Array.from({ length: processes }, one));
+  const seeds = { first, count, batch: BATCH, processes };
+  await runApart<Runs>(new URL("worker.ts", import.meta.url), seeds, (batch) => {
+    add(sum, batch);
+    said(batch, sum);
+  });
   return sum;
 }

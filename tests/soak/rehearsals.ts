@@ -1,5 +1,4 @@
-import { fork } from "node:child_process";
-import { fileURLToPath } from "node:url";
+import { runApart } from "../sim/apart.ts";
 
 /** Seeds that a process receives at a time: as many are judged together. */
 const BATCH = 20;
@@ -15,29 +14,13 @@ interface Said {
  */
 export async function rehearsalSoak(runs: number, first: number, processes: number): Promise<boolean> {
   const began = performance.now();
-  let [next, done, bad] = [first, 0, 0];
-  const one = () =>
-    new Promise<void>((ended, failed) => {
-      const child = fork(fileURLToPath(new URL("rehearsalWorker.ts", import.meta.url)), {
-        execArgv: ["--import", import.meta.resolve("tsx")],
-      });
-      const hand = () => {
-        const batch = Math.min(BATCH, first + runs - next);
-        if (batch > 0) child.send([next, batch]);
-        else child.disconnect();
-        next += batch;
-      };
-      child.on("message", ({ count, faults }: Said) => {
-        for (const fault of faults) console.log(`FAULT ${fault}`);
-        bad += faults.length;
-        done += count;
-        console.log(`${done} runs, ${bad} at fault, ${Math.round((performance.now() - began) / 1000)} s`);
-        hand();
-      });
-      child.on("error", failed);
-      child.on("exit", (code) => (code === 0 ? ended() : failed(new Error(`a process ended with ${code}`))));
-      hand();
-    });
-  await Promise.all(Array.from({ length: processes }, one));
+  let [done, bad] = [0, 0];
+  const seeds = { first, count: runs, batch: BATCH, processes };
+  await runApart<Said>(new URL("rehearsalWorker.ts", import.meta.url), seeds, ({ count, faults }) => {
+    for (const fault of faults) console.log(`FAULT ${fault}`);
+    bad += faults.length;
+    done += count;
+    console.log(`${done} runs, ${bad} at fault, ${Math.round((performance.now() - began) / 1000)} s`);
+  });
   return bad === 0 && done === runs;
 }
