@@ -66,7 +66,7 @@ export interface ServicesDeps {
   secret: Buffer;
   /** Keeps the samples of instruments; null keeps none. */
   raw: RawSamples | null;
-  /** What the rehearsals' part of the server's work is measured by. */
+  /** Measures the rehearsals' part of the server's work. */
   loop: LoopMeasure;
 }
 

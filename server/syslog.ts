@@ -58,7 +58,7 @@ export class Syslog extends Writable {
       .slice(0, 255) || "-";
   /** Frames that are not known to be gone to the receiver, the oldest first. */
   readonly #waiting: Buffer[] = [];
-  /** How many of them the present link has been given. */
+  /** Number of them that the present link has been given. */
   #given = 0;
   #dropped = 0;
   #socket: TLSSocket | null = null;

@@ -21,7 +21,7 @@ const REMEMBERED = 400;
 
 /** The samples of one gauge that were taken. */
 class Taken {
-  /** What is no newer than this counts as taken. */
+  /** The newest moment that counts as taken, with all before it. */
   #floor: number;
   readonly #times = new Set<number>();
   newest: number;

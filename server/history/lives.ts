@@ -9,7 +9,7 @@ import { HOUSE_SESSIONS, type StartHistories } from "./starts.ts";
 /** Revisions of a piece of equipment that are read. */
 const REVISIONS = 1_000;
 
-/** How long equipment stays in use, and how far back that was read. */
+/** Lives of equipment, and the extent of the records that they were read from. */
 export interface HouseLives {
   all: Survival[];
   /** Most sessions that are read, the newest, and whether older ones were left out. */

@@ -77,7 +77,7 @@ export class LoopShare {
       const before = this.#deps.loop.worked();
       await turn();
       this.#may -= Math.min(CHARGED_MS, this.#deps.loop.worked() - before);
-      // What came in for the starts meanwhile is read first.
+      // Input for the starts that arrived meanwhile is read first.
       await setImmediate();
     }
     this.#giving = false;

@@ -44,7 +44,7 @@ const MOST_OWN = 3;
 const QUIET_MS = 30 * 60_000;
 const LOOK_MS = 5 * 60_000;
 
-/** Why a rehearsal ends that a restart of the server broke off. */
+/** The reason given for a rehearsal that a restart of the server broke off. */
 const NOT_TAKEN_UP = "The server was started again, and this rehearsal could not be taken up";
 
 type RehearsalsDeps = RehearsalPlanDeps &
@@ -57,7 +57,7 @@ export class Rehearsals {
   readonly #share: LoopShare;
   /** The rehearsals that are played here, and who began each. */
   readonly #running = new Map<string, { by: string; rehearsal: RunningRehearsal }>();
-  /** Who begins one at this moment, once for each. */
+  /** The people who begin one at this moment, once for each. */
   readonly #beginning: string[] = [];
   #stopLooking: () => void;
   readonly #stopHearing: () => void;

@@ -69,7 +69,7 @@ export class RunningRehearsal {
   readonly #words = new Map<Post, InstructorWord & { at: number }>();
   #stop: () => void = () => {};
   #over = false;
-  /** When its world last stood because others came first. */
+  /** Moment at which its world last stood because others came first. */
   #slowedAt = Number.NEGATIVE_INFINITY;
 
   /** @param keep the posts that are kept for people */

@@ -18,7 +18,7 @@ export interface Stores {
   clocks: MachineClocks;
   /** Begins to serve among other servers on the database; null when only one server can use it. */
   enter: ((alone: () => Promise<void>) => Promise<void>) | null;
-  /** What several servers on the database share besides the record; null when only one server can use it. */
+  /** Shared by several servers on the database besides the record; null when only one server can use it. */
   shared: { duty(log: DutyLog): Duty; webhooks: ProgressStore } | null;
   close(): Promise<void>;
 }

@@ -13,7 +13,7 @@ export interface DeadLetter {
   why: string;
 }
 
-/** How far each target came, and what was given up. */
+/** Progress of each target, and the messages given up. */
 export interface ProgressStore {
   /** Returns the position that a target reached; null before its first message. */
   position(target: string): Promise<string | null>;

@@ -14,7 +14,7 @@ export interface WebhookState {
   kinds: string[];
   /** True when this server sends it; of several servers one does. */
   here: boolean;
-  /** Why its newest message waits; null when none does, or when another server sends it. */
+  /** Reason for which its newest message waits; null when none does, or when another server sends it. */
   waits: string | null;
 }
 

@@ -136,7 +136,7 @@ function contributed(
   const kept = record.items.flatMap((i): StandingItem[] => {
     if (i.session !== session) return [i];
     const now = keys.get(keyOf(i.item));
-    // What was said or mended elsewhere is not lost, although the session does not know it yet.
+    // Words and mends from elsewhere are not lost, although the session does not know them yet.
     return now ? [{ ...i, item: withLater(now, i.item) }] : [];
   });
   const fresh = told.filter((item) => !numbered.has(keyOf(item)));

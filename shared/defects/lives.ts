@@ -18,7 +18,7 @@ export interface DefectLife {
   deferrals: { at: number; name: string; until: string | null; starts: number | null; reason: string }[];
   /** Sessions that have used up a start of the last deferral. */
   startedSince: readonly string[];
-  /** What was done where another person must inspect it. `session`: null when it was entered in the office. */
+  /** The mend, where another person must inspect it. `session`: null when it was entered in the office. */
   mendings: { at: number; name: string; reason: string; session: string | null }[];
   /** Null while it is open. `name` and `reason` are null where an older record does not tell them. */
   closed: {

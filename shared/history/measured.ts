@@ -7,7 +7,7 @@ import type { SessionState } from "../session/state.ts";
 import { airTemperature } from "../weather/air.ts";
 import type { MeasuredFigure, StartRow } from "./row.ts";
 
-/** What an instrument read of the bus or of oil pressure in one stretch of time, by its own clock. */
+/** Readings of the bus or of oil pressure by an instrument in one stretch of time, by its own clock. */
 export interface Stretch {
   gauge: string;
   engine: number | null;

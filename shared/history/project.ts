@@ -119,7 +119,7 @@ function measure(history: StartHistory, state: SessionState): void {
     const at = history.rows.findLastIndex((r) => r.n === n);
     const row = history.rows[at];
     const use = row && starter.findLast(({ on }) => on === row.at);
-    // What was measured of an older engagement is no longer here.
+    // Measurements of an older engagement are no longer here.
     if (!row || !use || row.at < since) continue;
     const caught = history.open[n]?.crankedAt === row.at ? history.open[n].caught : null;
     const figures = { ...row.figures, ...measuredFigures(history.stretches, state, { n, use, caught }) };

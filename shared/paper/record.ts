@@ -45,7 +45,7 @@ export interface DefectRow {
   at: number;
   /** Known before this session. */
   brought: boolean;
-  /** What was done, where another person must still inspect it. */
+  /** The mend, where another person must still inspect it. */
   mended: { at: number; by: string; reason: string } | null;
   closed: { at: number; by: string; reason: string } | null;
 }
@@ -68,7 +68,7 @@ export interface SessionRecord {
   endedAt: number | null;
   /** The attempts to start each engine; of a return, only those in it. */
   engines: EngineTimes[];
-  /** What instruments measured of the starts. */
+  /** Measurements of the starts by instruments. */
   measured: MeasuredRow[];
   /** Null for a start. */
   returned: ReturnLog | null;

@@ -267,7 +267,7 @@ export const factSchema = z.discriminatedUnion("type", [
     barsStart: z.boolean(),
   }),
   z.strictObject({ type: z.literal("defectClosed"), defect: z.string(), reason: z.string() }),
-  /** What was done about a defect that another person must still inspect. It stays open until then. */
+  /** A defect was mended, and another person must still inspect it. It stays open until then. */
   z.strictObject({ type: z.literal("defectMended"), defect: z.string(), reason: z.string() }),
   z.strictObject({
     type: z.literal("drillStarted"),

@@ -90,7 +90,7 @@ export const recordActionSchema = z.discriminatedUnion("type", [
     type: z.literal("inspectDefect"),
     /** The defect's number in the record. */
     no: ref,
-    /** What was found. */
+    /** The finding. */
     reason: line(280),
   }),
   z.strictObject({

@@ -38,12 +38,12 @@ export const rehearsedSchema = z.discriminatedUnion("is", [
     engine: engine.optional(),
     /** The post that it befalls. */
     post: postSchema.optional(),
-    /** Who threw it; absent when the script brought it. */
+    /** The person who threw it; absent when the script brought it. */
     by: person.optional(),
   }),
-  /** What a person does in the simulated cockpit from now on; null leaves it to good hands. */
+  /** The controls of the simulated cockpit as a person sets them from now on; null leaves them to good hands. */
   z.strictObject({ is: z.literal("hands"), controls: controlsSchema.nullable() }),
-  /** How the world goes on from now on. */
+  /** The pace of the world from now on. */
   z.strictObject({ is: z.literal("pace"), frozen: z.boolean(), speed: z.number().min(1).max(4), by: person }),
   /** The world stood still, because the server did: this many steps were played until now. */
   z.strictObject({ is: z.literal("stood"), steps: z.number().int().min(0) }),

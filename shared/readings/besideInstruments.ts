@@ -5,7 +5,7 @@ import type { Gauge } from "../types/schema.ts";
 import type { Instrument } from "./instrument.ts";
 import { instrumentLast, instrumentNow } from "./instruments.ts";
 
-/** What an instrument read of a gauge last, and what a person read of it. */
+/** The last reading of a gauge by an instrument, and the one by a person. */
 export interface BesideInstrument {
   gauge: Gauge;
   /** Null for a gauge of the aircraft. */

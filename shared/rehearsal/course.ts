@@ -20,7 +20,7 @@ export const STEP_MS = 250;
 export interface Course {
   state: SessionState;
   playing: Playing;
-  /** What a person does in the cockpit; null leaves it to good hands. */
+  /** The controls as a person sets them; null leaves them to good hands. */
   hands: Controls | null;
   frozen: boolean;
   speed: number;
@@ -54,7 +54,7 @@ function heard(course: Course, said: Rehearsed, at: number): Course {
     case "pace":
       return { ...course, frozen: said.frozen, speed: said.speed };
     case "fault": {
-      // What the script brings comes of the steps themselves.
+      // Faults of the script come of the steps themselves.
       if (!said.by) return course;
       const { run } = throwFault(course.playing.run, said.fault, said.engine ?? null, said.post ?? null);
       return { ...course, playing: { ...course.playing, run } };

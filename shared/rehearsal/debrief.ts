@@ -35,7 +35,7 @@ const CAUSE_MS = 120_000;
  * a number is wrong when a read-back named another engine; every refusal is counted by its reason;
  * of a drill the steps marked done, left and never marked are counted, and each post's order is compared with the card;
  * alerts of something unsafe, limits passed and what the aircraft suffered are those recorded; touches are the commands of each post.
- * What is retold from another rehearsal is a cause, and no deed: it was done there.
+ * Events retold from another rehearsal are causes, and no deeds: they were done there.
  */
 export function debriefOf(events: readonly SessionEvent[]): DebriefLine[] {
   const [first] = events;

@@ -3,7 +3,7 @@ import { POSTS, type Post } from "../protocol/posts.ts";
 import type { FaultKind } from "../protocol/rehearsalFaults.ts";
 import { type DebriefLine, debriefOf } from "./debrief.ts";
 
-/** What one rehearsal came to, measure by measure: the debrief's lines, counted. There is no sum of them. */
+/** One rehearsal, measure by measure: the debrief's lines, counted. There is no sum of them. */
 export interface Measures {
   /** Seconds until each kind of fault was answered, the longest of its kind; null when one was not answered. */
   answered: Partial<Record<FaultKind, number | null>>;

@@ -19,7 +19,7 @@ export interface Playing {
   idleS: number;
   /** What the aircraft suffered, as recorded last: each as JSON. */
   noted: readonly string[];
-  /** When the partners last looked around, at which event of the session, and what moved in the world until then. */
+  /** The partners' last look around: its moment, the session's event then, and the moves in the world until then. */
   looked: { t: number; seq: number; moved: string };
 }
 

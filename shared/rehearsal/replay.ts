@@ -8,7 +8,7 @@ export type Rebuilt =
   | {
       ok: true;
       course: Course;
-      /** What the world brought, and the record lacks, because the server stopped before it was written. */
+      /** Facts of the world that the record lacks, because the server stopped before they were written. */
       unrecorded: Rehearsed[];
     }
   | { ok: false; why: "noScript" | "differs" };

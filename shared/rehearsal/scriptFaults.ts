@@ -1,7 +1,7 @@
 import { FAULT } from "./faults.ts";
 import type { PlannedFault, RehearsalScript } from "./script.ts";
 
-/** What can be wrong with a script whose every field fits. */
+/** The faults of a script whose every field fits. */
 export type ScriptFaultKind = "needsNoPost" | "never" | "twice";
 
 export interface ScriptFault {

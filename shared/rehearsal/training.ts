@@ -24,7 +24,7 @@ export interface Trained {
   title: RehearsalScript["title"] | null;
   /** True when it began at a moment of another rehearsal: nobody finishes such a one. */
   takenBack: boolean;
-  /** What makes two rehearsals the same to rehearse: the script as played, and the type. Null: not known. */
+  /** Two rehearsals are the same to rehearse by this: the script as played, and the type. Null: not known. */
   like: string | null;
   measures: Measures;
   /** The registration that was rehearsed. */
@@ -67,7 +67,7 @@ export function trainedIn(events: readonly SessionEvent[]): Trained | null {
     }
   };
   for (const { seq, actor, at: told, fact } of events) {
-    // Whoever holds a post at the moment begins there.
+    // The holder of a post at the moment begins there.
     const at = Math.max(told, begun);
     if (fact.type === "postTaken") {
       leave(fact.post, at);

@@ -2,8 +2,8 @@ import { z } from "zod";
 import { limitIn, secondsSchema } from "./limit.ts";
 
 /**
- * How a start is measured from what instruments read, and how far what people said may lie from it before the difference
- * is pointed out.
+ * Figures by which a start is measured from instruments' readings. A larger difference from what people said is pointed
+ * out.
  */
 export const measuredSchema = z.strictObject({
   /** Bus volts below which a starter counts as engaged. */

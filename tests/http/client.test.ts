@@ -8,7 +8,7 @@ import { generateApi } from "swagger-typescript-api";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { planned, signIn, type TestServer, testServer } from "./test-server.ts";
 
-/** What other systems read. The whole description would take the generator twenty seconds. */
+/** The paths that other systems read. The whole description would take the generator twenty seconds. */
 const READ = [
   "/api/sessions",
   "/api/sessions/{id}",

@@ -13,7 +13,7 @@ import { GatedStore } from "../live/gated-store.ts";
 import { script, Theatre, TYPES } from "./theatre.ts";
 import { Both, CREW } from "./world.ts";
 
-/** What one turn takes in these tests, and so the unit of work that is counted. Milliseconds. */
+/** Duration of one turn in these tests, and so the unit of work that is counted. Milliseconds. */
 const TURN_MS = 5;
 
 /** A server whose loop works for as long as its turns say, and for no other reason. */
@@ -45,7 +45,7 @@ describe("the rehearsals' part of a server's work", () => {
     for (const name of names) loop.plays(name);
     await settle();
     await loop.hand.pass(60_000);
-    // What was saved up at first is 25 ms: five turns. A tenth is a ninth of what is not theirs.
+    // At first 25 ms are saved up: five turns. A tenth of the whole is a ninth of the others' part.
     const most = 5 + (60_000 / 9 + TURN_MS) / TURN_MS;
     expect(loop.turns.length).toBeLessThanOrEqual(most);
     expect(loop.turns.length).toBeGreaterThan(0.9 * most);

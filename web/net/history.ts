@@ -21,7 +21,7 @@ export type EngineHistory = Starts & {
 /** The starts of the house, and how far back they were read. */
 export type HouseHistory = HouseFigures & { from: number; to: number; most: number; more: boolean };
 
-/** How long equipment lasts, and how far back that was read. */
+/** Lives of equipment, and the extent of the records that they were read from. */
 export interface HouseLives {
   all: Survival[];
   most: number;

@@ -4,13 +4,13 @@ import { api } from "./app.ts";
 export interface Found {
   /** The newest first. */
   found: Written[];
-  /** Where the next page begins; null on the last one. */
+  /** The place at which the next page begins; null on the last one. */
   next: string | null;
   /** Sessions that the server's index has not read yet. */
   unread: number;
 }
 
-/** What is asked for; an empty text narrows nothing. */
+/** The question; an empty text narrows nothing. */
 export interface Asked {
   q: string;
   aircraft: string;

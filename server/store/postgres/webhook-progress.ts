@@ -5,7 +5,7 @@ const ANSWER_MS = 5_000;
 const POSITION = "webhook position ";
 const LETTERS = "webhook dead letters";
 
-/** How far each target came, and what was given up, in the database that several servers share. */
+/** Progress of each target and the messages given up, in the database that several servers share. */
 export class SharedProgress implements ProgressStore {
   readonly #link: PostgresLink;
 

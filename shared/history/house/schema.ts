@@ -27,7 +27,7 @@ export const houseFiguresSchema = z.strictObject({
   ),
   holds: z.array(z.strictObject({ reason: z.string().nullable(), times: count, heldMin: z.number() })),
   conditions: z.array(z.strictObject({ condition: z.enum(CONDITION_IDS), times: count })),
-  /** What the starts in which a piece was used were held and refused. `perStart`: both together. */
+  /** Holds and refusals of the starts in which a piece was used. `perStart`: both together. */
   equipment: z.array(
     z.strictObject({
       label: z.string(),

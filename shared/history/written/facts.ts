@@ -5,7 +5,7 @@ import type { RecordFact } from "../../protocol/recordEvents.ts";
 import type { Item } from "../../protocol/standing.ts";
 import type { Written } from "./written.ts";
 
-/** What a fact adds to the writings: a kind, and the members that differ from those of an empty one. */
+/** A fact's addition to the writings: a kind, and the members that differ from those of an empty one. */
 export type Part = Pick<Written, "kind"> & Partial<Pick<Written, "engine" | "people" | "words" | "refused">>;
 
 type Finders = { [T in FactType]: ((fact: FactOf<T>) => Part[]) | null };

@@ -33,7 +33,7 @@ export const writtenSchema = z.strictObject({
   people: z.array(z.string()),
   /** The words as they were written; null where there are none. */
   words: z.string().nullable(),
-  /** Why the server refused, and the conditions that were not met. */
+  /** The server's reason for refusing, and the conditions that were not met. */
   refused: z
     .strictObject({ reason: z.enum(REFUSAL_REASONS), conditions: z.array(z.enum(CONDITION_IDS)) })
     .nullable(),

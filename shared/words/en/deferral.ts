@@ -1,4 +1,4 @@
-/** How long a deferral lasts, after "deferred". */
+/** The end of a deferral, after "deferred". */
 export const deferral = {
   to: (day: string) => `to ${day}`,
   starts: (n: number) => (n === 1 ? "for 1 start" : `for ${n} starts`),

@@ -1,4 +1,4 @@
-/** What instruments measured of a start, beside what people said. */
+/** Measurements of a start by instruments, beside what people said. */
 export const measured = {
   title: "Measured by instruments",
   lead: "Each figure as people said it, then as an instrument measured it.",

@@ -1,6 +1,6 @@
 import type { DeferralWords } from "../en/deferral.ts";
 
-/** How long a deferral lasts, after "aplazado". */
+/** The end of a deferral, after "aplazado". */
 export const deferral: DeferralWords = {
   to: (day) => `hasta el ${day}`,
   starts: (n) => (n === 1 ? "por 1 arranque" : `por ${n} arranques`),

@@ -3,7 +3,7 @@ import type { DefectRow } from "../../net/aircraft.ts";
 import { FormKeys } from "../../ui/FormKeys.tsx";
 import { useDefectLifeWords } from "../../words/defectLife.ts";
 
-/** What is done about a defect. */
+/** An act on a defect. */
 export type DefectDoing = "defer" | "close" | "inspect";
 
 interface Props {

@@ -13,7 +13,7 @@ interface Props {
   onTrouble(error: Error): void;
 }
 
-/** How many starts the house's starters, carts and extinguishers last: in words, as a chart and as a table. */
+/** The lives of the house's starters, carts and extinguishers in starts: in words, as a chart and as a table. */
 export function Lives({ only, onTrouble }: Props) {
   const words = useLivesWords();
   const [lives, setLives] = useState<HouseLives | null>(null);

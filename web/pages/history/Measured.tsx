@@ -6,7 +6,7 @@ import "../../styles/measured.css";
 import { together } from "../../ui/numbers.ts";
 import { useWords } from "../../words/words.ts";
 
-/** What instruments measured of each start, beside what people said, on the page of its record. Nothing where none did. */
+/** Measurements of each start by instruments, beside what people said, on the page of its record. Nothing where there are none. */
 export function Measured({ events }: { events: readonly SessionEvent[] }) {
   const { language } = useWords().say;
   const rows = measuredLog(events, language);

@@ -13,7 +13,7 @@ interface Props {
   onTrouble(error: Error | null): void;
 }
 
-/** Who closes a defect: another person after an inspection, or the same who mended it. */
+/** The person who closes a defect: another person after an inspection, or the same who mended it. */
 const INSPECTS = ["other", "same"] as const;
 
 /** The house's name, whether another person inspects mended defects, and for each kind of equipment whether a date that is over bars its use. */

@@ -13,7 +13,7 @@ interface Props {
   now: number;
 }
 
-/** What instruments and the field's station read last, marked as theirs, each beside what a person read. */
+/** The last readings of instruments and of the field's station, marked as theirs, each beside what a person read. */
 export function InstrumentsNow({ state, now }: Props) {
   const { instruments: words } = useLaterWords();
   const rows = besideInstruments(state, now);

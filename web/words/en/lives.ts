@@ -3,7 +3,7 @@ import { pluralsOf } from "../../../shared/words/plural.ts";
 const plural = pluralsOf("en");
 const starts = (n: number) => `${n} ${plural(n, { one: "start", other: "starts" })}`;
 
-/** How long equipment lasts, and how an aircraft's defects come. */
+/** Lives of equipment, and the rate of an aircraft's defects. */
 export const lives = {
   title: "How long equipment lasts, in starts",
   of: { starter: "Starters", cart: "Carts", extinguisher: "Extinguishers" },
