@@ -1,4 +1,3 @@
-import { isRehearsalId } from "../../shared/protocol/rehearsal.ts";
 import { personOf } from "../auth/identity.ts";
 import type { Rehearsals } from "../rehearsals/rehearsals.ts";
 import type { Beats } from "./beats.ts";
@@ -9,21 +8,21 @@ import { type PanelSocket, sessionRoom } from "./io.ts";
  * arrives. The socket itself stays, because the same person may be called to a real start on it.
  */
 export class RehearsalCuts {
-  readonly #rehearsals: Pick<Rehearsals, "isCutOff">;
-  readonly #beats: Pick<Beats, "sessions" | "watching" | "again">;
+  readonly #rehearsals: Pick<Rehearsals, "isCutOff" | "playing">;
+  readonly #beats: Pick<Beats, "watching" | "again">;
   /** The panels that were taken out of a rehearsal's room, each with that rehearsal. */
   readonly #out = new Map<PanelSocket, string>();
 
   constructor(
-    rehearsals: Pick<Rehearsals, "isCutOff">,
-    beats: Pick<Beats, "sessions" | "watching" | "again">,
+    rehearsals: Pick<Rehearsals, "isCutOff" | "playing">,
+    beats: Pick<Beats, "watching" | "again">,
   ) {
     this.#rehearsals = rehearsals;
     this.#beats = beats;
   }
 
   isCutOff(session: string, { data }: PanelSocket): boolean {
-    return isRehearsalId(session) && this.#rehearsals.isCutOff(session, personOf(data.identity));
+    return this.#rehearsals.isCutOff(session, personOf(data.identity));
   }
 
   /** The panel watches that rehearsal no more: it is not brought back. */
@@ -41,12 +40,12 @@ export class RehearsalCuts {
       void panel.join(sessionRoom(session));
       this.#beats.again(session);
     }
-    for (const { state } of this.#beats.sessions.filter(({ state }) => isRehearsalId(state.id)))
-      for (const panel of this.#beats.watching(state.id)) {
-        if (!this.isCutOff(state.id, panel)) continue;
-        void panel.leave(sessionRoom(state.id));
-        this.#out.set(panel, state.id);
-        this.#beats.again(state.id);
+    for (const id of this.#rehearsals.playing)
+      for (const panel of this.#beats.watching(id)) {
+        if (!this.isCutOff(id, panel)) continue;
+        void panel.leave(sessionRoom(id));
+        this.#out.set(panel, id);
+        this.#beats.again(id);
       }
   }
 }

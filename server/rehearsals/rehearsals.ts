@@ -204,6 +204,11 @@ export class Rehearsals {
     return found;
   }
 
+  /** Ids of the rehearsals that are played on this server. */
+  get playing(): Iterable<string> {
+    return this.#running.keys();
+  }
+
   /**
    * Returns whether a fault has cut this panel off in a rehearsal: it holds a post there whose tablet is dead, or whose
    * network is gone. No panel is ever cut off from a start.
