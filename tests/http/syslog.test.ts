@@ -72,13 +72,15 @@ function logTo(host = "localhost", ca: string | null = root) {
   return { sink, log: pino(LOG_OPTIONS, sink) };
 }
 
-/** Returns the messages of a stream of frames, by the octet counting of RFC 5425 4.3.1. */
+/** Returns the whole messages of a stream of frames, by the octet counting of RFC 5425 4.3.1. */
 function messages(stream: string): string[] {
   const bytes = Buffer.from(stream, "utf8");
   const found: string[] = [];
   for (let at = 0; at < bytes.length; ) {
     const space = bytes.indexOf(0x20, at);
     const length = Number(bytes.subarray(at, space).toString("ascii"));
+    // The last frame may still be on its way.
+    if (space < 0 || bytes.length < space + 1 + length) break;
     found.push(bytes.subarray(space + 1, space + 1 + length).toString("utf8"));
     at = space + 1 + length;
   }
