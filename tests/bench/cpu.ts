@@ -22,3 +22,18 @@ export function waitedSeconds(pid: number): number {
 export function residentMb(pid: number): number {
   return Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, "utf8"))?.[1]) / 1024;
 }
+
+/** Returns the processor time that all processes of this name have used, in seconds. Linux only. */
+export function cpuSecondsOf(name: string): number {
+  const pids = readdirSync("/proc").filter((pid) => /^\d+$/.test(pid) && nameOf(pid) === name);
+  return pids.reduce((sum, pid) => sum + cpuSeconds(Number(pid)), 0);
+}
+
+/** Returns null when the process has ended meanwhile. */
+function nameOf(pid: string): string | null {
+  try {
+    return readFileSync(`/proc/${pid}/comm`, "utf8").trim();
+  } catch {
+    return null;
+  }
+}

@@ -68,14 +68,20 @@ export function withServer<T>(
  * answers.
  */
 export function ourRound(shape: Shape): Promise<LoadResult> {
-  if (shape.start) return ourStarts(shape);
+  if (shape.start)
+    return withStarts(shape.sessions, (server, sessions, tokens) =>
+      drive({ ...shape, url: server.url, sessions, tokens, each: 1, transport: "socket.io" }),
+    );
   return withServer(shape, (server, sessions, tokens) =>
     drive({ ...shape, url: server.url, sessions, tokens, transport: "socket.io" }),
   );
 }
 
-/** Each session has an aircraft, a place and four people of its own, as on a real ramp. */
-function ourStarts({ sessions: count, ...shape }: Shape): Promise<LoadResult> {
+/** Starts our server with sessions that have an aircraft, a place and four people each, as on a real ramp. */
+export function withStarts<T>(
+  count: number,
+  work: (server: Serving, sessions: string[], tokens: string[]) => Promise<T>,
+): Promise<T> {
   const aircraft = Array.from({ length: count }, (_, i) => {
     return { id: `QX-B${i}`, name: `Bench ${i}`, typeId: TYPE };
   });
@@ -85,6 +91,6 @@ function ourStarts({ sessions: count, ...shape }: Shape): Promise<LoadResult> {
       const supervisor = tokenOf(tokens, count, i, POSTS.indexOf("supervisor"), 1);
       sessions.push(await planSession(server.url, supervisor, id, name));
     }
-    return drive({ ...shape, url: server.url, sessions, tokens, each: 1, transport: "socket.io" });
+    return work(server, sessions, tokens);
   });
 }

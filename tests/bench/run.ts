@@ -3,6 +3,7 @@
 //               -- --growth     the same over more sessions and more panels
 //               -- --highest    the highest rate of durable commands, beside better-sqlite3 alone
 //               -- --rebuild [events]   verifying and rebuilding a record, and starting on one
+//               -- --crowd      a thousand panels that come, press hold and vanish, each within one second
 //               -- --joining    a late joiner, and panels that come back after an outage
 //               -- --memory     what sessions and panels take
 //               -- --servers    several servers on PostgreSQL, beside the bare Redis Streams adapter
@@ -23,6 +24,7 @@ import { benchPanel } from "./panel.ts";
 import { benchRebuild } from "./rebuild.ts";
 import { recordedStart } from "./recorded.ts";
 import { benchServers } from "./servers.ts";
+import { benchSurge } from "./surge.ts";
 
 const figure = (by: string) => ({ type: "string", default: by }) as const;
 const flag = { type: "boolean", default: false } as const;
@@ -35,7 +37,7 @@ const { values, positionals } = parseArgs({
       seconds: figure("10"),
       rounds: figure("3"),
     },
-    ...{ starts: flag, growth: flag, highest: flag, rebuild: flag, joining: flag, memory: flag },
+    ...{ starts: flag, crowd: flag, growth: flag, highest: flag, rebuild: flag, joining: flag, memory: flag },
     ...{ servers: flag, models: flag, panel: flag, pages: flag },
   },
   allowPositionals: true,
@@ -59,6 +61,7 @@ function bench(): Promise<boolean> | boolean {
   if (values.joining) return benchJoining();
   if (values.memory) return benchMemory();
   if (values.starts) return benchStarts();
+  if (values.crowd) return benchSurge(shape.sessions, shape.panels);
   console.log(
     `${values.growth ? "" : `${shape.sessions} sessions x ${shape.panels} panels, `}${shape.rate} commands/s for ${shape.seconds} s; milliseconds\n`,
   );

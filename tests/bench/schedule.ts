@@ -25,11 +25,17 @@ export function steady(sessions: number, rate: number, seconds: number): Due[] {
   }));
 }
 
-/** A recorded start in every session. Their beginnings are spread evenly over this many milliseconds. */
+/** Multiples of it fill an interval evenly, however many they are, and no two meet (the golden ratio's fraction). */
+const APART = (Math.sqrt(5) - 1) / 2;
+
+/**
+ * A recorded start in every session. Their beginnings are spread evenly over this many milliseconds. Partners look at
+ * fixed intervals, so that beginnings which are multiples of an interval would send the commands of all in bursts.
+ */
 export function starts(moments: readonly Moment[], sessions: number, spreadMs: number): Due[] {
   const dues: Due[] = [];
   for (let session = 0; session < sessions; session += 1) {
-    const begins = (spreadMs * session) / sessions;
+    const begins = spreadMs * ((session * APART) % 1);
     for (const { at, panel, action, accepted } of moments)
       dues.push({ at: begins + at, session, panel, action: ofSession(action, session), accepted });
   }
