@@ -27,6 +27,7 @@ import { servePanel } from "./panel.ts";
 import type { Bounds } from "./person-bounds.ts";
 import { RehearsalCuts } from "./rehearsal-cuts.ts";
 import { seldom } from "./seldom.ts";
+import { Turnstile } from "./turnstile.ts";
 import { UnauthenticatedSockets } from "./unauthenticated-sockets.ts";
 
 export interface LiveOptions {
@@ -116,7 +117,8 @@ export function live(
     wanted: () => io.sockets.sockets.size > 0,
     changed: (able) => io.emit("recording", { able }),
   });
-  io.use(handshake(signIns, proofs, clock, refusals));
+  const arrivals = new Turnstile();
+  io.use(handshake(signIns, proofs, clock, refusals, arrivals));
   io.on("connection", (socket) => {
     app.door.signedIn(socket.request.socket);
     if (!recordable.able) socket.emit("recording", { able: false });
@@ -129,6 +131,7 @@ export function live(
       sessions,
       clock,
       bounds,
+      arrivals,
       log: app.log,
       refusals,
       flooded: ({ person: who, device: where }) => {

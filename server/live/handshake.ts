@@ -8,12 +8,19 @@ import { peerOf } from "../peer.ts";
 import { Bucket } from "./bucket.ts";
 import { LIVE_PATH, type Panel, type PanelSocket } from "./io.ts";
 import { LIMITS } from "./limits.ts";
+import type { Turnstile } from "./turnstile.ts";
 
 /**
  * Returns the middleware that admits a socket with the right protocol version, a valid sign-in and, on an enrolled
  * device, a proof. Otherwise it refuses with the reason and closes the socket.
  */
-export function handshake(signIns: SignIns, proofs: Proofs, clock: Clock, refusals: Refusals) {
+export function handshake(
+  signIns: SignIns,
+  proofs: Proofs,
+  clock: Clock,
+  refusals: Refusals,
+  arrivals: Turnstile,
+) {
   return async (socket: PanelSocket, done: (error?: Error) => void): Promise<void> => {
     const next = (error?: Error & { data?: { error: WireError } }) => {
       const address = peerOf(socket.request);
@@ -33,6 +40,7 @@ export function handshake(signIns: SignIns, proofs: Proofs, clock: Clock, refusa
         const message = `this server speaks protocol ${PROTOCOL}, the panel ${said.data.proto}: load the panel anew`;
         return next(refusal("protocolMismatch", message));
       }
+      await arrivals.enter();
       const identity = await signIns.who(said.data.token);
       if (!identity) return next(refusal("signInNeeded", "sign in first"));
       if (identity.thumbprint !== null && !(await proven(socket, said.data, identity.thumbprint)))

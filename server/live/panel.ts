@@ -13,11 +13,14 @@ import type { Sessions } from "../sessions/sessions.ts";
 import { StoreFailure } from "../store/events.ts";
 import { type PanelSocket, sessionRoom, trouble } from "./io.ts";
 import type { Bounds } from "./person-bounds.ts";
+import type { Turnstile } from "./turnstile.ts";
 
 export interface PanelDeps {
   sessions: Sessions;
   clock: Clock;
   bounds: Bounds;
+  /** Where panels wait that begin to watch a session. */
+  arrivals: Turnstile;
   log: { error(detail: object, message: string): void };
   refusals: Refusals;
   /** Called when a person exceeds a message limit. */
@@ -92,6 +95,7 @@ export function servePanel(socket: PanelSocket, deps: PanelDeps): void {
     try {
       const { session } = watch.data;
       if (deps.cutOff(session)) return;
+      await deps.arrivals.enter();
       if ((await deps.sessions.isPutAway(session)) && !bounds().readings.take(clock.now()))
         return tooMany(tell);
       const live = await deps.sessions.get(session);

@@ -1,6 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { createInterface } from "node:readline";
 import type { Socket } from "socket.io-client";
+import { RETRY } from "../../web/net/retry.ts";
 import { tokenOf } from "./crowd.ts";
 import { type Spread, spreadOf } from "./histogram.ts";
 import { panelSocket } from "./panel-socket.ts";
@@ -52,12 +53,13 @@ async function all(act: (n: number) => Promise<unknown>): Promise<Surged> {
 async function come(n: number): Promise<void> {
   const i = sessionOf(n);
   const panel = Math.floor(n / plan.sessions.length);
-  const socket = panelSocket(plan.url, tokenOf(plan.tokens, plan.sessions.length, i, panel, 1));
+  const token = tokenOf(plan.tokens, plan.sessions.length, i, panel, 1);
+  // Each tablet has an address of its own, because a server takes a bounded number of strangers of one address at once.
+  // The rest try again, as the panels do.
+  const localAddress = `127.1.${n >> 8}.${n & 255}`;
+  const socket = panelSocket(plan.url, token, { ...RETRY, localAddress });
   sockets[n] = socket;
-  await new Promise<void>((done, failed) => {
-    socket.once("connect", () => done());
-    socket.once("connect_error", failed);
-  });
+  await new Promise<void>((done) => socket.once("connect", done));
   await socket.timeout(ANSWER_MS).emitWithAck("watch", { session: plan.sessions[i], since: 0 });
 }
 
