@@ -11,7 +11,7 @@ import { type Crew, seatAt } from "./crew.ts";
 import { LONG_FORM } from "./longForm.ts";
 import { axeFaults, drawnFaults, layoutFaults } from "./measure.ts";
 import { Prompter } from "./prompter.ts";
-import { openBrowser, Seat } from "./seat.ts";
+import { KEEPS_NOTHING, openBrowser, Seat } from "./seat.ts";
 import { TestServer } from "./server.ts";
 
 const SIZES = {
@@ -68,6 +68,7 @@ async function seated(post: Post, [size, light, language]: Row): Promise<Seat> {
   const context = await browser.newContext({
     viewport: SIZES[size],
     locale: language === "es" ? "es-CO" : "en-GB",
+    ...KEEPS_NOTHING,
   });
   await context.addInitScript((kept) => localStorage.setItem("chockside.light", kept), light);
   return Seat.inContext(context, server.url, HANDLES[post]);

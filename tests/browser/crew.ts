@@ -30,12 +30,14 @@ export async function signInCrew(browser: Browser, url: string): Promise<Crew> {
 }
 
 /**
- * Lets time pass on the server and reloads every panel. A panel compares its clock with the server's when it
- * connects; without the reload it would use the old time.
+ * Lets time pass on the server and cuts every panel's link. A panel compares its clock with the server's when it
+ * connects; otherwise it would use the old time.
  */
 export async function passTime(server: TestServer, { all }: Crew, ms: number): Promise<void> {
+  const linked = all.map((seat) => seat.linkedAnew());
   server.pass(ms);
-  await Promise.all(all.map((seat) => seat.page.reload()));
+  server.cutLinks();
+  await Promise.all(linked);
 }
 
 /** In a session just planned the others join by the code, and each takes a post and confirms the brief. Returns the code. */

@@ -1,6 +1,6 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { openBrowser, PATIENCE } from "./seat.ts";
+import { KEEPS_NOTHING, openBrowser, PATIENCE } from "./seat.ts";
 import { TestServer } from "./server.ts";
 
 const server = new TestServer({ crews: true });
@@ -16,7 +16,9 @@ afterAll(async () => {
 });
 
 async function begin(key: string) {
-  const page = await (await browser.newContext({ viewport: { width: 1180, height: 820 } })).newPage();
+  const page = await (
+    await browser.newContext({ viewport: { width: 1180, height: 820 }, ...KEEPS_NOTHING })
+  ).newPage();
   page.setDefaultTimeout(PATIENCE);
   await page.goto(server.url);
   await page.getByRole("button", { name: key, exact: true }).click();

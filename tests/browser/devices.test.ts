@@ -3,7 +3,7 @@ import { afterAll, beforeAll, expect, it } from "vitest";
 import { connect, planOn } from "../live/kill-run.ts";
 import { giveLock } from "./authenticator.ts";
 import { axeFaults } from "./measure.ts";
-import { openBrowser, PATIENCE, Seat } from "./seat.ts";
+import { KEEPS_NOTHING, openBrowser, PATIENCE, Seat } from "./seat.ts";
 import { TestServer } from "./server.ts";
 
 const server = new TestServer();
@@ -45,7 +45,7 @@ it("[DEV-1] [DEV-2] [DEV-4] [DEV-5] a tablet is enrolled by a code, its sign-in 
   const code = (await office.page.locator(".enrol-code").textContent()) ?? "";
   await office.page.getByRole("img", { name: `Enrol with code ${code}` }).waitFor();
 
-  const tablet = await browser.newContext();
+  const tablet = await browser.newContext(KEEPS_NOTHING);
   const page = await tablet.newPage();
   await page.goto(`${server.url}/enrol#${code}`);
   await page.getByRole("button", { name: "Enrol", exact: true }).click();
@@ -66,7 +66,7 @@ it("[DEV-1] [DEV-2] [DEV-4] [DEV-5] a tablet is enrolled by a code, its sign-in 
   const { token } = JSON.parse(me ?? "{}");
   const copied = await fetch(`${server.url}/api/me`, { headers: { authorization: `DPoP ${token}` } });
   expect(copied.status).toBe(401);
-  const thief = await (await browser.newContext()).newPage();
+  const thief = await (await browser.newContext(KEEPS_NOTHING)).newPage();
   await thief.addInitScript((kept) => sessionStorage.setItem("chockside.signIn", kept ?? ""), me);
   await thief.goto(server.url);
   await thief.getByRole("heading", { name: "Sign in" }).waitFor();
@@ -147,7 +147,7 @@ it("[AUT-13] a person makes a passkey on an enrolled device and signs in with it
   await office.press("Show a code");
   const code = (await office.page.locator(".enrol-code").textContent()) ?? "";
 
-  const tablet = await browser.newContext();
+  const tablet = await browser.newContext(KEEPS_NOTHING);
   const page = await tablet.newPage();
   page.setDefaultTimeout(PATIENCE);
   const lockOpens = await giveLock(page);

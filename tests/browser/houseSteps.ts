@@ -1,7 +1,7 @@
 import type { Browser, BrowserContext, Locator } from "playwright-core";
 import type { Post } from "../../shared/protocol/posts.ts";
 import { say } from "../../shared/words/en.ts";
-import { Seat } from "./seat.ts";
+import { KEEPS_NOTHING, Seat } from "./seat.ts";
 
 /** Somebody of the house of these tests. Invented. */
 export interface Somebody {
@@ -113,7 +113,7 @@ export async function enrolAnother(
   await office.page.getByLabel("Name of the new device").fill(name);
   await office.press("Show a code");
   const code = (await office.page.locator(".enrol-code").textContent()) ?? "";
-  const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
+  const context = await browser.newContext({ viewport: { width: 390, height: 844 }, ...KEEPS_NOTHING });
   const page = (await Seat.at(context, `${address}/enrol#${code}`)).page;
   await page.getByRole("button", { name: "Enrol", exact: true }).click();
   await page.getByText(`This device is now known as ${name}.`).waitFor();
@@ -167,4 +167,5 @@ export async function addEquipment(hand: Hand): Promise<void> {
   await hand.press("Back to the ramp");
 }
 
-export const windowOf = (browser: Browser) => browser.newContext({ viewport: TABLET, acceptDownloads: true });
+export const windowOf = (browser: Browser) =>
+  browser.newContext({ viewport: TABLET, acceptDownloads: true, ...KEEPS_NOTHING });

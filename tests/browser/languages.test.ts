@@ -8,7 +8,7 @@ import { types as spanishTypes } from "../../web/words/es/types.ts";
 import { laterWords } from "../../web/words/later.ts";
 import { englishOn } from "./englishOn.ts";
 import { axeFaults } from "./measure.ts";
-import { key, openBrowser, PATIENCE, POSTS_KEY, quicken } from "./seat.ts";
+import { KEEPS_NOTHING, key, openBrowser, PATIENCE, POSTS_KEY, quicken } from "./seat.ts";
 import { TestServer } from "./server.ts";
 
 const PHONE = { width: 390, height: 844 };
@@ -27,7 +27,7 @@ afterAll(async () => {
 });
 
 async function open(locale: string): Promise<{ context: BrowserContext; page: Page }> {
-  const context = await browser.newContext({ viewport: PHONE, locale });
+  const context = await browser.newContext({ viewport: PHONE, locale, ...KEEPS_NOTHING });
   const page = await context.newPage();
   page.setDefaultTimeout(PATIENCE);
   await quicken(page);

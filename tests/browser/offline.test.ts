@@ -8,7 +8,7 @@ import { afterAll, afterEach, beforeAll, expect, it } from "vitest";
 import { pack, shellOf } from "../../web/pwa/plugin.ts";
 import { signInCrew } from "./crew.ts";
 import { Prompter } from "./prompter.ts";
-import { openBrowser, Seat } from "./seat.ts";
+import { KEEPS_NOTHING, openBrowser, Seat } from "./seat.ts";
 import { TestServer } from "./server.ts";
 import { nextTwin, TWINS } from "./twins.ts";
 import { commandIds, Wire } from "./wire.ts";
@@ -35,15 +35,22 @@ afterAll(async () => {
 
 const PLAN_ASK = "The plan is made. Go on to the brief?";
 
-async function seatOf(handle: string, viewport?: { width: number; height: number }): Promise<Seat> {
-  const seat = await Seat.open(browser, server.url, handle, viewport);
+async function seatOf(
+  handle: string,
+  viewport?: { width: number; height: number },
+  keeps = false,
+): Promise<Seat> {
+  const seat = await Seat.open(browser, server.url, handle, viewport, keeps ? {} : KEEPS_NOTHING);
   open.push(seat);
   return seat;
 }
 
-/** Seats a supervisor at a session just planned. Returns the seat and the session's address. */
-async function supervising(handle: string): Promise<{ seat: Seat; at: string }> {
-  const seat = await seatOf(handle);
+/**
+ * Seats a supervisor at a session just planned. Returns the seat and the session's address.
+ * @param keeps whether the device keeps the panels for the time without a network
+ */
+async function supervising(handle: string, keeps = false): Promise<{ seat: Seat; at: string }> {
+  const seat = await seatOf(handle, undefined, keeps);
   const planned = await fetch(`${server.url}/api/sessions`, {
     method: "POST",
     headers: { authorization: `Bearer ${await seat.token()}`, "content-type": "application/json" },
@@ -100,7 +107,7 @@ function putNewBuild(): void {
 }
 
 it("[PWA-1] [PWA-2] once kept, the panels open without a network, and invent nothing that only the server knows", async () => {
-  const { seat } = await supervising("merryn");
+  const { seat } = await supervising("merryn", true);
   await kept(seat.page);
   await seat.context.setOffline(true);
   await seat.page.reload();
@@ -168,7 +175,7 @@ it("[PWA-6] a command outlives a killed tab: the panel asks about it, and only t
 });
 
 it("[PWA-6] a device that cannot store anything says so, and a stop is sent all the same", async () => {
-  const context = await browser.newContext();
+  const context = await browser.newContext(KEEPS_NOTHING);
   await context.addInitScript(() => {
     Object.defineProperty(window, "indexedDB", {
       value: {
@@ -222,7 +229,7 @@ it("[PWA-8] for a server of another protocol the panel says to reload, and shows
 });
 
 it("[PWA-3] a new version is offered in words, never while a session is watched, and is loaded only when asked for", async () => {
-  const { seat } = await supervising("merryn");
+  const { seat } = await supervising("merryn", true);
   await kept(seat.page);
   putNewBuild();
   const look = () =>
@@ -300,7 +307,7 @@ it("[SNS-5] the guard's screen flashes 1.5 to 2 times a second for a hold, or st
 
 it("[SNS-1] [SNS-7] the test signal unlocks the sound and plays the three tones; an alert then sounds once", async () => {
   const { seat, at } = await supervising("merryn");
-  const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
+  const context = await browser.newContext({ viewport: { width: 390, height: 844 }, ...KEEPS_NOTHING });
   await context.addInitScript(() => {
     const start = OscillatorNode.prototype.start;
     (window as { notes?: number[] }).notes = [];

@@ -1,7 +1,7 @@
 import { expect, it } from "vitest";
 import { UNSEEN_MS } from "../../web/remote/keyDoes.ts";
 import { boxes } from "./measure.ts";
-import { Seat } from "./seat.ts";
+import { KEEPS_NOTHING, Seat } from "./seat.ts";
 import { seats, secured } from "./secured.ts";
 
 const at = secured();
@@ -52,7 +52,7 @@ it("[PAN-27] a sheet takes the focus and returns it, and the keyboard leads out 
 });
 
 it("[PAN-27] the questions of a stop can be answered without the script of the sheets", async () => {
-  const context = await at.browser.newContext({ serviceWorkers: "block" });
+  const context = await at.browser.newContext(KEEPS_NOTHING);
   await context.route(/\/assets\/DialogSheet-/, (route) => route.abort());
   const observer = await Seat.inContext(context, at.server.url, "tamsin");
   await observer.turnTo(`/session/${at.session.session}`);
@@ -244,7 +244,7 @@ it("[REM-1, REM-2, REM-3, REM-5, REM-6] a remote's keys, taught at the panel, an
 
 // The last test of the file: the fire stands.
 it("[FIR-10] one touch on Fire is heard by all four panels, though the sender's page is closed at once", async () => {
-  const context = await at.browser.newContext({ viewport: { width: 390, height: 844 } });
+  const context = await at.browser.newContext({ viewport: { width: 390, height: 844 }, ...KEEPS_NOTHING });
   const observer = await Seat.inContext(context, at.server.url, "tamsin");
   await observer.turnTo(`/session/${at.session.session}`);
   await observer.press("Fire");

@@ -1,7 +1,7 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { controls } from "./measure.ts";
-import { openBrowser, Seat } from "./seat.ts";
+import { KEEPS_NOTHING, openBrowser, Seat } from "./seat.ts";
 import { TestServer } from "./server.ts";
 
 const server = new TestServer();
@@ -119,7 +119,9 @@ const shifted = (page: Page) =>
 it("[PAN-26] nothing moves while sign-in, ramp, planning, a panel and the record load", async () => {
   const { page } = seat;
   const panel = page.url();
-  const stranger = await (await browser.newContext({ viewport: { width: 1180, height: 820 } })).newPage();
+  const stranger = await (
+    await browser.newContext({ viewport: { width: 1180, height: 820 }, ...KEEPS_NOTHING })
+  ).newPage();
   const moved: Record<string, number> = {};
   for (const [at, url, until] of [
     [stranger, server.url, ".demo"],

@@ -1,6 +1,7 @@
 import {
   type Browser,
   type BrowserContext,
+  type BrowserContextOptions,
   chromium,
   errors,
   type Locator,
@@ -21,6 +22,12 @@ export function openBrowser(): Promise<Browser> {
     ],
   });
 }
+
+/**
+ * Settings of a browser window that keeps no panels for the time without a network. To keep them, each new window loads
+ * every file of the build, which takes longer than most tests.
+ */
+export const KEEPS_NOTHING = { serviceWorkers: "block" } as const;
 
 /** Returns what a person touches by its name: a button or a radio button. */
 export function key(name: string | RegExp, within: Locator | Page): Locator {
@@ -90,14 +97,16 @@ export class Seat {
     });
   }
 
-  /** Signs in with one touch in the demo's row of people. */
+  /** Signs in with one touch in the demo's row of people. @param more other settings of the window */
   static async open(
     browser: Browser,
     url: string,
     handle: string,
     viewport = { width: 1180, height: 820 },
+    more: BrowserContextOptions = KEEPS_NOTHING,
   ): Promise<Seat> {
-    return Seat.inContext(await browser.newContext({ viewport, acceptDownloads: true }), url, handle);
+    const context = await browser.newContext({ viewport, acceptDownloads: true, ...more });
+    return Seat.inContext(context, url, handle);
   }
 
   /** Signs in in a new tab of an open browser context. */
@@ -154,6 +163,12 @@ export class Seat {
       const answers = document.querySelector(".ask > .answers");
       await Promise.allSettled(answers?.getAnimations().map((a) => a.finished) ?? []);
     });
+  }
+
+  /** Resolves when the panel's next link has told it the server's time. */
+  async linkedAnew(): Promise<void> {
+    const link = await this.page.waitForEvent("websocket");
+    await link.waitForEvent("framereceived", ({ payload }) => String(payload).includes('"serverNow"'));
   }
 
   /** Opens the sheet of posts and session. Its key's name also says who is there, so that it changes. */

@@ -3,6 +3,7 @@ import { existsSync, mkdtempSync, rmSync } from "node:fs";
 import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import type { Duplex } from "node:stream";
 import { fileURLToPath } from "node:url";
 import { type Demo, demo } from "../../seed/demo-data.ts";
 import { year as wholeYear } from "../../seed/year/year.ts";
@@ -45,6 +46,8 @@ export class TestServer {
   readonly #site: string;
   readonly #data: Demo;
   #port = 0;
+  /** The panels' sockets. */
+  readonly #links = new Set<Duplex>();
   #stop: () => Promise<void> = async () => {};
 
   readonly #crews: boolean;
@@ -73,6 +76,11 @@ export class TestServer {
   /** Moves the server's clock forward. A panel learns of it when it connects again. */
   pass(ms: number): void {
     this.#clock.pass(ms);
+  }
+
+  /** Cuts the link of every panel. They connect again by themselves. */
+  cutLinks(): void {
+    for (const link of this.#links) link.destroy();
   }
 
   /** Returns a demo type as this server holds it. */
@@ -119,6 +127,10 @@ export class TestServer {
       tls: null,
       crews: this.#crews,
       ...(this.#year === undefined ? {} : { year: new DemoYear(services, yearOf(this.#year)) }),
+    });
+    app.server.on("upgrade", (_request, link: Duplex) => {
+      this.#links.add(link);
+      link.on("close", () => this.#links.delete(link));
     });
     await app.listen({ port: this.#port, host: "127.0.0.1" });
     this.#port = (app.server.address() as AddressInfo).port;

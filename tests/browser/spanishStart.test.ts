@@ -10,7 +10,7 @@ import { text as spanishText } from "../../web/words/es/text.ts";
 import { type Crew, passTime, seatAt } from "./crew.ts";
 import { englishOn } from "./englishOn.ts";
 import { Prompter } from "./prompter.ts";
-import { openBrowser, Seat } from "./seat.ts";
+import { KEEPS_NOTHING, openBrowser, Seat } from "./seat.ts";
 import { TestServer } from "./server.ts";
 
 const server = new TestServer();
@@ -18,7 +18,11 @@ let browser: Browser;
 let crew: Crew;
 
 async function speaking(handle: string): Promise<Seat> {
-  const context = await browser.newContext({ viewport: { width: 1180, height: 820 }, locale: "es-CO" });
+  const context = await browser.newContext({
+    viewport: { width: 1180, height: 820 },
+    locale: "es-CO",
+    ...KEEPS_NOTHING,
+  });
   return Seat.inContext(context, server.url, handle);
 }
 
