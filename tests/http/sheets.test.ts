@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { bearer, planned, signIn, type TestServer, testServer } from "../http/test-server.ts";
-import { readPdf } from "./reader.ts";
+import { readPdf } from "../print/reader.ts";
+import { bearer, planned, signIn, type TestServer, testServer } from "./test-server.ts";
 
 let test: TestServer;
 let token: string;
