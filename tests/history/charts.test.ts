@@ -105,7 +105,7 @@ describe("average run lengths of the charts on known parameters, by simulation",
     [4, 168, 1_600],
     [5, 465, 4_500],
   ])("[HIS-9] CUSUM, slack 0.5, interval %d, in control: %d values", (decision, published, longest) => {
-    within(0.05, published)(averageRun({ seed: 1, runs: 2_000, longest }, cusum(decision)));
+    within(0.05, published)(averageRun({ seed: 1, runs: 10_000, longest }, cusum(decision)));
   });
 
   // The same table: a shift of one standard deviation is found after 8.38 and 10.4 values.
@@ -113,13 +113,13 @@ describe("average run lengths of the charts on known parameters, by simulation",
     [4, 8.38],
     [5, 10.4],
   ])("[HIS-9] CUSUM, slack 0.5, interval %d, a shift of one sd: %d values", (decision, published) => {
-    within(0.05, published)(averageRun({ seed: 2, runs: 3_000, longest: 200, shift: 1 }, cusum(decision)));
+    within(0.05, published)(averageRun({ seed: 2, runs: 10_000, longest: 200, shift: 1 }, cusum(decision)));
   });
 
   // Lucas and Saccucci, Technometrics 32 (1990) 1-12, as printed by Montgomery: 500 in control, 10.5 at one sd (from memory).
   it.each([
-    [0, 500, 4_500, 2_000],
-    [1, 10.5, 300, 3_000],
+    [0, 500, 4_500, 10_000],
+    [1, 10.5, 300, 10_000],
   ])("[HIS-9] EWMA, weight 0.2, width 2.962, shift %d: %d values", (shift, published, longest, runs) => {
     const plan = { target: 0, sd: 1, ...EWMA };
     const found = averageRun({ seed: 3, runs, longest, shift }, (values) => {
@@ -132,7 +132,7 @@ describe("average run lengths of the charts on known parameters, by simulation",
 
   // 1 / (2 (1 - Phi(3))) = 370.4.
   it("[HIS-9] individuals, three sd: 370.4 values", () => {
-    const found = averageRun({ seed: 4, runs: 2_000, longest: 4_000 }, (values) => {
+    const found = averageRun({ seed: 4, runs: 10_000, longest: 4_000 }, (values) => {
       const first = values.findIndex((v) => Math.abs(v) > 3);
       return first < 0 ? null : first;
     });
