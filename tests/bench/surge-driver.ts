@@ -56,8 +56,8 @@ async function come(n: number): Promise<void> {
   const token = tokenOf(plan.tokens, plan.sessions.length, i, panel, 1);
   // Each tablet has an address of its own, because a server takes a bounded number of strangers of one address at once.
   // The rest try again, as the panels do.
-  const localAddress = `127.1.${n >> 8}.${n & 255}`;
-  const socket = panelSocket(plan.url, token, { ...RETRY, localAddress });
+  const own = { localAddress: `127.1.${n >> 8}.${n & 255}` };
+  const socket = panelSocket(plan.url, token, { ...RETRY, ...own });
   sockets[n] = socket;
   await new Promise<void>((done) => socket.once("connect", done));
   await socket.timeout(ANSWER_MS).emitWithAck("watch", { session: plan.sessions[i], since: 0 });

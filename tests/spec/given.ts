@@ -2,12 +2,11 @@ import { createHash } from "node:crypto";
 import type { z } from "zod";
 import { ALERTS } from "../../shared/alerts/kinds.ts";
 import { type EngineLife, isTurning, plain } from "../../shared/engine/life.ts";
-import { canonical } from "../../shared/evidence/canonical.ts";
 import { genesis, seal } from "../../shared/evidence/chain.ts";
 import type { Manifest } from "../../shared/evidence/verify.ts";
 import type { AlertKind } from "../../shared/protocol/alerts.ts";
 import { actionSchema, type Send } from "../../shared/protocol/commands.ts";
-import { eventSchema, type Fact, type FactOf, type SessionEvent } from "../../shared/protocol/events.ts";
+import type { Fact, FactOf, SessionEvent } from "../../shared/protocol/events.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { Unit } from "../../shared/protocol/quantity.ts";
 import type { RefusalReason } from "../../shared/protocol/refusals.ts";
@@ -31,6 +30,7 @@ import {
 import type { PostElsewhere, ShownEquipment } from "../../shared/session/verdict.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { FOUR } from "./aircraft.ts";
+import { type Kept, KeptSteps, kept } from "./kept.ts";
 
 export type { Person };
 
@@ -68,6 +68,9 @@ export const purposeAt = (stage: Stage): Purpose =>
 /** An action as a panel writes it, before defaults are filled in. */
 export type Say = z.input<typeof actionSchema>;
 
+const PLANS = new KeptSteps<AircraftType>();
+const USUAL = new KeptSteps<SessionState>();
+
 export interface Plan {
   type?: AircraftType;
   order?: number[];
@@ -104,6 +107,8 @@ export class Story {
   /** The events and the refusal of the last step. */
   last: Step;
   #commands = 0;
+  /** True on the usual way to a stage, which other stories go too. */
+  #usual = false;
 
   constructor({
     type = FOUR,
@@ -128,9 +133,14 @@ export class Story {
       ...(purpose === "return" ? { purpose } : {}),
       ...more,
     } as const;
-    this.last = plan(session, { ...fact, order: [...order] }, di, this.#mark(), this.now);
-    this.state = this.last.state;
-    this.#keep(this.last);
+    const mark = this.#mark();
+    const { aircraftType: _, ...rest } = fact;
+    const begun = PLANS.take(type, { session, rest, now }, () =>
+      plan(session, { ...fact, order: [...order] }, di, mark, now),
+    );
+    this.last = begun.step;
+    this.state = begun.step.state;
+    this.#keep(begun);
   }
 
   #mark() {
@@ -139,31 +149,30 @@ export class Story {
     return { id, digest: sha256(id), clientAt: this.now };
   }
 
-  #keep(step: Step): Step {
-    // Every event that the core makes is valid by the schema and survives JSON unchanged.
-    for (const event of step.events) {
-      const again = eventSchema.parse(JSON.parse(canonical(event)));
-      if (canonical(again) !== canonical(event))
-        throw new Error(`event ${event.seq} is changed by its schema`);
-      this.log.push(again);
-    }
+  #keep({ step, events }: Kept): Step {
+    this.log.push(...events);
     this.state = step.state;
     this.last = step;
     return step;
   }
 
+  /** Takes a step, which has this key among the steps from the present state. */
+  #take(key: unknown, step: () => Step): Step {
+    return this.#keep(this.#usual ? USUAL.take(this.state, key, step) : kept(step()));
+  }
+
   /** Makes one person act. The action passes the protocol's schema first, as a panel's would. */
   does(who: Person, action: Say, validUntil?: number): Step {
-    const parsed = actionSchema.parse(action);
     const mark = validUntil === undefined ? this.#mark() : { ...this.#mark(), validUntil };
-    return this.#keep(
-      act(this.state, parsed, who, mark, this.now, {
-        elsewhere: this.elsewhere,
-        postElsewhere: this.postElsewhere,
-        equipment: this.equipment,
-        lapsed: this.lapsed,
-        standing: this.standing,
-      }),
+    const outside = {
+      elsewhere: this.elsewhere,
+      postElsewhere: this.postElsewhere,
+      equipment: this.equipment,
+      lapsed: this.lapsed,
+      standing: this.standing,
+    };
+    return this.#take({ who, action, mark, now: this.now, outside }, () =>
+      act(this.state, actionSchema.parse(action), who, mark, this.now, outside),
     );
   }
 
@@ -194,10 +203,10 @@ export class Story {
     const end = this.now + ms;
     for (let due = nextDeadline(this.state); due !== null && due <= end; due = nextDeadline(this.state)) {
       this.now = Math.max(this.now, due);
-      this.#keep(tick(this.state, this.now));
+      this.#take(this.now, () => tick(this.state, this.now));
     }
     this.now = end;
-    this.#keep(tick(this.state, this.now));
+    this.#take(this.now, () => tick(this.state, this.now));
     return this;
   }
 
@@ -210,45 +219,53 @@ export class Story {
   /** Tells the session what another session, the ramp page or a supervisor changed in the aircraft's record. */
   hear(standing: Standing): Step {
     this.standing = standing;
-    return this.#keep(tell(this.state, standing, this.now));
+    return this.#keep(kept(tell(this.state, standing, this.now)));
   }
 
   /** Tells the session which other aircraft its supervisor supervises. */
   supervises(...aircraft: string[]): Step {
-    return this.#keep(tellSupervised(this.state, aircraft, this.now));
+    return this.#keep(kept(tellSupervised(this.state, aircraft, this.now)));
   }
 
   /** An instrument or a station sent something. */
   sent(fact: FactOf<"instrumentsRead" | "stationRead">): Step {
-    return this.#keep(recordInstrument(this.state, fact, this.now));
+    return this.#keep(kept(recordInstrument(this.state, fact, this.now)));
   }
 
   restart(): Step {
-    return this.#keep(voidPermissions(this.state, { type: "restarted" }, this.now));
+    return this.#keep(kept(voidPermissions(this.state, { type: "restarted" }, this.now)));
   }
 
   clockStep(by: number): Step {
     this.now += by;
-    return this.#keep(voidPermissions(this.state, { type: "clockStepped", by }, this.now));
+    return this.#keep(kept(voidPermissions(this.state, { type: "clockStepped", by }, this.now)));
   }
 
   /** Every post is claimed by its usual person. */
   manned(posts: readonly Post[] = POSTS): this {
+    const usual = this.#usual;
+    this.#usual = true;
     for (const post of posts) this.say(post, { type: "claimPost", post });
+    this.#usual = usual;
     return this;
   }
 
   /** Does everything that the job needs until the session is in `stage`. */
   upTo(stage: Stage): this {
-    while (this.state.stage !== stage) {
-      this.#finish();
-      this.heard();
-      const next = stageAfter(this.state.stage, purposeOf(this.state));
-      if (next === null) throw new Error("no stage after this");
-      const { refusal } = this.say("supervisor", { type: "advance", to: next });
-      if (refusal) throw new Error(`${this.state.stage} cannot be left: ${JSON.stringify(refusal)}`);
-    }
+    this.#usual = true;
+    while (this.state.stage !== stage) this.#onward();
+    this.#usual = false;
     return this;
+  }
+
+  /** Does everything that the job needs in its stage, and goes on to the next. */
+  #onward(): void {
+    this.#finish();
+    this.heard();
+    const next = stageAfter(this.state.stage, purposeOf(this.state));
+    if (next === null) throw new Error("no stage after this");
+    const { refusal } = this.say("supervisor", { type: "advance", to: next });
+    if (refusal) throw new Error(`${this.state.stage} cannot be left: ${JSON.stringify(refusal)}`);
   }
 
   #finish() {
