@@ -13,12 +13,23 @@ const STARTING: readonly Stage[] = ["starting"];
 const RUNNING: readonly Stage[] = ["starting", "warmUp"];
 const STOPPED_IN: readonly Stage[] = ["starting", "warmUp", "release", "stopping", "stowing"];
 
+/** What was found of each state last: every post asks for the same at the same moment. */
+const lastDue = new WeakMap<SessionState, { now: number; places: readonly CardPlace[] }>();
+
 /**
  * Returns the items of the card whose moment has come and that nobody has answered, in the order of the job; after them
  * those found not good on which a clearance or the release stands. Empty while a starter is held or a stop stands: what
  * was watched meanwhile is one touch afterwards.
  */
-export function cardDue(state: SessionState, now: number): CardPlace[] {
+export function cardDue(state: SessionState, now: number): readonly CardPlace[] {
+  const last = lastDue.get(state);
+  if (last?.now === now) return last.places;
+  const places = placesDue(state, now);
+  lastDue.set(state, { now, places });
+  return places;
+}
+
+function placesDue(state: SessionState, now: number): CardPlace[] {
   if (state.type.card === undefined || starterHeld(state) || stopOpen(state)) return [];
   const places = [
     ...(state.stage === "groundPower" || state.stage === "starting"

@@ -19,12 +19,14 @@ import { checkApplies, preheatRequired } from "./preheat.ts";
 export function checks(state: SessionState, post: Post, now: number): Ask[] {
   const due = state.type.checks
     .filter((c) => postFor(state, c) === post && inStart(state, c))
-    .filter((c) => isDue(state, c, now))
-    .map((c) => checkAsk(state, c, waitedForCheck(state, c, now)));
+    .flatMap((c) => {
+      const waits = waitedForCheck(state, c, now);
+      return isDue(state, c, waits, now) ? [checkAsk(state, c, waits)] : [];
+    });
   return [...due, ...weather(state, post, now)];
 }
 
-function isDue(state: SessionState, check: Check, now: number): boolean {
+function isDue(state: SessionState, check: Check, waits: number | null, now: number): boolean {
   if (check.stage === state.stage && state.checks[check.id]?.good !== true) {
     // A hydrometer's reading says nothing until its electrolyte's temperature is known.
     const warm = hydrometerOf(state, check.id)?.gravity?.temperature;
@@ -33,7 +35,7 @@ function isDue(state: SessionState, check: Check, now: number): boolean {
   }
   // If the need becomes known late, the check is still asked for, as advice, before the engine is requested.
   if (check.id === state.type.oil.preheat?.check && preheatWanted(state, check, now)) return true;
-  if (waitedForCheck(state, check, now) !== null) return true;
+  if (waits !== null) return true;
   return standingOn(state, check).some((c) => c.wanted(state) && fromCheck(state, c, now).is !== "yes");
 }
 

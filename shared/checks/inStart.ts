@@ -1,7 +1,7 @@
 import { applies, DEFINITIONS } from "../conditions/all.ts";
-import type { CheckedCondition, Guarded } from "../conditions/definition.ts";
+import type { CheckedCondition, ConditionDefinition, Guarded } from "../conditions/definition.ts";
 import type { SessionState } from "../session/state.ts";
-import type { Check } from "../types/schema.ts";
+import type { AircraftType, Check } from "../types/schema.ts";
 
 /**
  * Returns whether this start asks for a check at all. A start on batteries asks for ground power's checks only if a
@@ -11,7 +11,7 @@ export function inStart(state: SessionState, check: Check): boolean {
   if (check.post !== "groundPower" || state.powerSource === "groundPower") return true;
   return (
     readsBattery(state, check.id) ||
-    standingOn(state, check).some((c) => guardedBy(state, c).some((g) => g !== "connectPower"))
+    standingOn(state, check).some((c) => guardedBy(state.type, c).some((g) => g !== "connectPower"))
   );
 }
 
@@ -20,13 +20,24 @@ function readsBattery({ type }: SessionState, check: string): boolean {
   return batteries.some((b) => [b.check, b.gravity?.check, b.gravity?.temperature].includes(check));
 }
 
-/** Returns the conditions that depend on a check and apply with this type. */
-export function standingOn(state: SessionState, check: Check): CheckedCondition[] {
-  return DEFINITIONS.filter((c): c is CheckedCondition => c.check === check.id).filter(
-    (c) => guardedBy(state, c).length > 0,
+/** The conditions that depend on a check and apply, with each type. */
+const checked = new WeakMap<AircraftType, readonly CheckedCondition[]>();
+
+function checkedOf(type: AircraftType): readonly CheckedCondition[] {
+  const known = checked.get(type);
+  if (known) return known;
+  const found = DEFINITIONS.filter(
+    (c): c is CheckedCondition => c.check !== undefined && guardedBy(type, c).length > 0,
   );
+  checked.set(type, found);
+  return found;
 }
 
-function guardedBy({ type }: SessionState, condition: CheckedCondition): Guarded[] {
+/** Returns the conditions that depend on a check and apply with this type. */
+export function standingOn({ type }: SessionState, check: Check): CheckedCondition[] {
+  return checkedOf(type).filter((c) => c.check === check.id);
+}
+
+function guardedBy(type: AircraftType, condition: ConditionDefinition): Guarded[] {
   return (Object.keys(condition.scope) as Guarded[]).filter((g) => applies(type, condition, g));
 }

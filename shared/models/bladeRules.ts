@@ -1,8 +1,21 @@
 import type { BladeCountRules } from "../types/blades.ts";
 import type { BladeRule, Turn } from "./bladeCount.ts";
 
+interface Count {
+  rule: BladeRule;
+  holdsMs: number;
+}
+
+const counts = new WeakMap<BladeCountRules, Count>();
+
 /** Returns the type's rule in the one form of the model, and how long a finished count holds, milliseconds. */
-export function bladeRuleOf(rules: BladeCountRules): { rule: BladeRule; holdsMs: number } {
+export function bladeRuleOf(rules: BladeCountRules): Count {
+  const known = counts.get(rules) ?? countOf(rules);
+  counts.set(rules, known);
+  return known;
+}
+
+function countOf(rules: BladeCountRules): Count {
   if ("cases" in rules) {
     return {
       rule: { method: rules.method, cases: rules.cases.map(withoutAbsent) },

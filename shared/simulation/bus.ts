@@ -21,25 +21,19 @@ const ohmOf = ({ internalOhm, cableOhm }: Source) => internalOhm + cableOhm;
  * backwards: carts, and generators behind their cut-out, give current and take none.
  */
 export function solveBus(feeds: readonly Feed[], loads: readonly Load[]): Bus {
-  let giving = feeds.map((_, i) => i);
+  let giving = feeds;
   for (;;) {
-    const volts = nodeVolts(
-      giving.map((i) => feeds[i] as Feed),
-      loads,
-    );
-    const backwards = giving.filter((i) => (feeds[i] as Feed).openCircuit < volts);
-    if (backwards.length === 0 || giving.length === 1) {
-      const amps = (i: number) => {
-        const feed = feeds[i] as Feed;
-        return giving.includes(i) ? Math.max(0, (feed.openCircuit - volts) / ohmOf(feed)) : 0;
-      };
+    const volts = nodeVolts(giving, loads);
+    const forwards = giving.filter(({ openCircuit }) => openCircuit >= volts);
+    if (forwards.length === giving.length || giving.length === 1)
       return {
         volts,
-        feeds: feeds.map((_, i) => amps(i)),
+        feeds: feeds.map((feed) =>
+          giving.includes(feed) ? Math.max(0, (feed.openCircuit - volts) / ohmOf(feed)) : 0,
+        ),
         motors: loads.flatMap((l) => (l.is === "motor" ? [Math.max(0, (volts - l.backVolts) / l.ohm)] : [])),
       };
-    }
-    giving = giving.filter((i) => !backwards.includes(i));
+    giving = forwards;
   }
 }
 

@@ -1,7 +1,5 @@
-import { viscosityAt } from "../models/oil/viscosity.ts";
 import { heatAtRest, heatEngaged } from "../models/starterThermal.ts";
-import { inUnit } from "../models/units.ts";
-import type { EnginePlant, Plant, Warming } from "./plant.ts";
+import { type EnginePlant, type Plant, viscosity, type Warming } from "./plant.ts";
 import type { EngineControls, EngineSim, Running, Wrong } from "./state.ts";
 
 /** Parts of the prime it needs below which an engine does not fire, and above which it is flooded. Common practice. */
@@ -32,34 +30,25 @@ const warmed = (from: number, { steady, rate }: Warming, dt: number): number =>
 
 const isRunning = (is: Running): boolean => is === "firing" || is === "running";
 
-/** Returns the viscosity of the oil at a temperature, mm²/s. */
-export function viscosity(plant: Plant, degC: number): number {
-  const read = viscosityAt(plant.oil, Math.min(200, Math.max(-60, degC)));
-  return read.ok ? read.value.mm2s : Number.NaN;
-}
-
 /**
  * Returns the pressure at which the oil settles, psi: it rises with speed and viscosity up to the relief valve. Set so
  * that a warm engine at idle shows half as much again as the type's least.
  */
 export function oilSettles(plant: Plant, engine: EnginePlant, rpm: number, oilMm2s: number): number {
-  const gauge = plant.type.gauges.find((g) => g.id === "oilPressure");
-  const relief = gauge ? inUnit({ value: gauge.normalHigh ?? gauge.max ?? 90, unit: gauge.unit }, "psi") : 90;
-  const least = inUnit(plant.type.oil.normal.atLeast, "psi");
-  const warm = viscosity(plant, engine.oil.steady);
-  const part = (rpm / engine.idleRpm) * Math.sqrt(oilMm2s / warm);
-  return Math.min(relief, 1.5 * least * part);
+  const part = (rpm / engine.idleRpm) * Math.sqrt(oilMm2s / engine.warmMm2s);
+  return Math.min(plant.psi.relief, 1.5 * plant.psi.least * part);
 }
 
 /** Seconds in which oil pressure follows: thick oil takes longer to fill its galleries. Our own judgement. */
 const oilTau = (oilMm2s: number): number => 1 + oilMm2s / 1500;
 
 /** An engine that stands cold and that nobody touches stays as it is: most engines do, most of the time. */
-function isAtRest(plant: Plant, { is, rpm, ...now }: EngineSim, hands: EngineControls): boolean {
+function isAtRest(plant: Plant, now: EngineSim, hands: EngineControls): boolean {
+  if (now.is !== "still" || now.rpm !== 0) return false;
   const touched = hands.starter || hands.primer || hands.boostPump;
   const cold = now.oilC === plant.airC && now.headC === plant.airC && now.starterK === 0;
   const empty = now.oilPsi === 0 && now.fuelPsi === 0 && now.starterAmps === 0 && now.crankedS === 0;
-  return !touched && is === "still" && rpm === 0 && cold && empty;
+  return !touched && cold && empty;
 }
 
 /** Returns one engine after a step. `volts`, `amps`: the bus, and what its starter draws, over this step. */
@@ -77,7 +66,7 @@ export function stepEngine(
     ? heatEngaged(plant.starter.heat, before.starterK, dt)
     : heatAtRest(plant.starter.heat, before.starterK, dt);
   const starterK = heat.ok ? heat.value : before.starterK;
-  const oilMm2s = viscosity(plant, before.oilC);
+  const oilMm2s = viscosity(plant.oil, before.oilC);
   const is = nextIs(plant, engine, before, hands, wrong, volts);
   const rpm = nextRpm(plant, engine, before, is, hands, wrong, { volts, oilMm2s }, dt);
   const own = is === "firing" || is === "running";
@@ -86,8 +75,7 @@ export function stepEngine(
     ? towards(before.oilPsi, 0, 0.8, dt)
     : towards(before.oilPsi, turns ? oilSettles(plant, engine, rpm, oilMm2s) : 0, oilTau(oilMm2s), dt);
   const cooling = (steady: number): Warming => ({ steady, rate: 1 / 900 });
-  const fuelAim = hands.boostPump || rpm > engine.idleRpm / 2 ? fuelNormal(plant) : 0;
-  const least = inUnit(plant.type.oil.firstIndication.atLeast, "psi");
+  const fuelAim = hands.boostPump || rpm > engine.idleRpm / 2 ? plant.psi.fuel : 0;
   return {
     n: engine.n,
     is,
@@ -102,16 +90,8 @@ export function stepEngine(
     headC: warmed(before.headC, own ? engine.head : cooling(plant.airC), dt),
     oilPsi,
     fuelPsi: towards(before.fuelPsi, fuelAim, 1, dt),
-    withoutOilS: before.withoutOilS + (own && oilPsi < least ? dt : 0),
+    withoutOilS: before.withoutOilS + (own && oilPsi < plant.psi.first ? dt : 0),
   };
-}
-
-function fuelNormal({ type }: Plant): number {
-  const gauge = type.gauges.find((g) => g.id === "fuelPressure");
-  if (!gauge) return 15;
-  const low = gauge.normalLow ?? gauge.min ?? gauge.scale.from;
-  const high = gauge.normalHigh ?? gauge.max ?? gauge.scale.to;
-  return inUnit({ value: (low + high) / 2, unit: gauge.unit }, "psi");
 }
 
 function primedAfter({ primed }: EngineSim, is: Running, hands: EngineControls, dt: number): number {

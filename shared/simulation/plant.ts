@@ -1,7 +1,7 @@
 import { openCircuitVolts } from "../models/electrical/battery.ts";
 import { internalOhmAt, type Source, sideBySide } from "../models/electrical/sag.ts";
 import { wireDrop } from "../models/electrical/wire.ts";
-import { type ViscosityLine, viscosityLine } from "../models/oil/viscosity.ts";
+import { type ViscosityLine, viscosityAt, viscosityLine } from "../models/oil/viscosity.ts";
 import { primeFor } from "../models/prime.ts";
 import type { StarterHeat } from "../models/starterThermal.ts";
 import { inUnit } from "../models/units.ts";
@@ -23,6 +23,11 @@ export interface Plant {
   /** Amperes of everything else on the bus. */
   baseAmps: number;
   oil: ViscosityLine;
+  /**
+   * Pressures of the type, psi: where the relief valve opens, the least of an engine that runs, the first indication,
+   * and what a fuel pump brings.
+   */
+  psi: { relief: number; least: number; first: number; fuel: number };
   /** Strokes or seconds of primer that a cold engine takes here. */
   primeNeeded: number;
 }
@@ -33,6 +38,8 @@ export interface EnginePlant {
   /** Steady temperatures at idle, degrees Celsius, and the rate of the warm-up, per second. */
   oil: Warming;
   head: Warming;
+  /** Viscosity of its oil once that is warm, mm²/s. */
+  warmMm2s: number;
   /** Seconds that this engine turns before it fires, properly primed. */
   firesAfterS: number;
   idleRpm: number;
@@ -93,21 +100,50 @@ export function plantOf(type: AircraftType, seed: number, airC: number): Plant {
   return {
     type,
     airC,
-    engines: type.engines.map(({ n, accessories }) => ({
-      n,
-      accessories,
-      oil: warming("oilTemp", n, OIL_TAU_S, 60),
-      head: warming("headTemp", n, HEAD_TAU_S, 150),
-      firesAfterS: between(3, 7, seed, "fires", n),
-      idleRpm: idle * between(0.98, 1.02, seed, "idle", n),
-    })),
+    engines: type.engines.map(({ n, accessories }) => {
+      const oil = warming("oilTemp", n, OIL_TAU_S, 60);
+      return {
+        n,
+        accessories,
+        oil,
+        head: warming("headTemp", n, HEAD_TAU_S, 150),
+        warmMm2s: viscosity(line.value, oil.steady),
+        firesAfterS: between(3, 7, seed, "fires", n),
+        idleRpm: idle * between(0.98, 1.02, seed, "idle", n),
+      };
+    }),
     starter: starterOf(type, cart),
     batteries,
     cart,
     baseAmps: BASE_A,
     oil: line.value,
+    psi: pressuresOf(type),
     primeNeeded: prime?.ok ? prime.value.amount.value : 4,
   };
+}
+
+/** Returns the viscosity of an oil at a temperature, mm²/s. */
+export function viscosity(oil: ViscosityLine, degC: number): number {
+  const read = viscosityAt(oil, Math.min(200, Math.max(-60, degC)));
+  return read.ok ? read.value.mm2s : Number.NaN;
+}
+
+function pressuresOf(type: AircraftType): Plant["psi"] {
+  const oil = gaugeOf(type, "oilPressure");
+  return {
+    relief: oil ? inUnit({ value: oil.normalHigh ?? oil.max ?? 90, unit: oil.unit }, "psi") : 90,
+    least: inUnit(type.oil.normal.atLeast, "psi"),
+    first: inUnit(type.oil.firstIndication.atLeast, "psi"),
+    fuel: fuelNormal(type),
+  };
+}
+
+function fuelNormal(type: AircraftType): number {
+  const gauge = gaugeOf(type, "fuelPressure");
+  if (!gauge) return 15;
+  const low = gauge.normalLow ?? gauge.min ?? gauge.scale.from;
+  const high = gauge.normalHigh ?? gauge.max ?? gauge.scale.to;
+  return inUnit({ value: (low + high) / 2, unit: gauge.unit }, "psi");
 }
 
 /** Returns where a temperature settles at idle: above its warm-up's gate, and inside its limits. */

@@ -54,20 +54,16 @@ function oneStep(
   dt: number,
 ): Simulated {
   const handsOn = (n: number) => hands.engines[n] ?? HANDS_OFF;
-  const generating = before.engines.filter(
-    ({ n, is, rpm }) =>
-      hands.generators &&
-      is === "running" &&
-      rpm >= GENERATOR.fromRpm &&
-      !wrong.generatorDead.includes(n) &&
-      plant.engines.some((e) => e.n === n && e.accessories.includes("generator")),
-  );
-  const cart = { ...plant.cart, openCircuit: plant.cart.openCircuit * wrong.cart };
-  const feeds: Feed[] = [
-    ...(supply.batteries ? [plant.batteries] : []),
-    ...(supply.cart && wrong.cart > 0 ? [cart] : []),
-    ...generating.map(() => GENERATOR),
-  ];
+  const generating = hands.generators
+    ? before.engines.filter(
+        ({ n, is, rpm }) =>
+          is === "running" &&
+          rpm >= GENERATOR.fromRpm &&
+          !wrong.generatorDead.includes(n) &&
+          carries(plant, n, "generator"),
+      )
+    : [];
+  const feeds = feedsOf(plant, supply, wrong, generating.length);
   const cranked = before.engines.filter(({ n }) => handsOn(n).starter);
   const loads: Load[] = [
     { is: "steady", amps: feeds.length > 0 ? plant.baseAmps : 0 },
@@ -77,37 +73,40 @@ function oneStep(
     }),
   ];
   const bus = feeds.length > 0 ? solveBus(feeds, loads) : { volts: 0, feeds: [], motors: [] };
-  const ampsOf = (n: number) => bus.motors[cranked.findIndex((e) => e.n === n)] ?? 0;
   const engines = before.engines.map((engine, i) => {
     const own = plant.engines[i];
     if (!own) throw new Error("every engine has its figures");
-    const power = { volts: bus.volts, amps: ampsOf(engine.n) };
+    const power = { volts: bus.volts, amps: bus.motors[cranked.indexOf(engine)] ?? 0 };
     return stepEngine(plant, own, engine, handsOn(engine.n), wrong, power, dt);
   });
-  const drives = (accessory: string) =>
+  const drives = (accessory: string, only: number | null) =>
     engines.some(
-      ({ n, is }) =>
-        is === "running" && plant.engines.some((e) => e.n === n && e.accessories.includes(accessory)),
+      ({ n, is }) => is === "running" && (only === null || n === only) && carries(plant, n, accessory),
     );
-  const selected = hands.vacuumFrom;
-  const draws =
-    !wrong.vacuumDead &&
-    engines.some(
-      ({ n, is }) =>
-        is === "running" &&
-        (selected === null || n === selected) &&
-        plant.engines.some((e) => e.n === n && e.accessories.includes("vacuumPump")),
-    );
+  const draws = !wrong.vacuumDead && drives("vacuumPump", hands.vacuumFrom);
   const first = feeds.length - generating.length;
   return {
     t: before.t + dt,
     engines,
     busVolts: bus.volts,
     suction: towards(before.suction, draws ? 1 : 0, TAU.vacuum, dt),
-    hydraulicPart: drives("hydraulicPump")
+    hydraulicPart: drives("hydraulicPump", null)
       ? towards(before.hydraulicPart, 1, TAU.hydraulics, dt)
       : towards(before.hydraulicPart, 0, TAU.hydraulicsBleed, dt),
     brakePart: wrong.brakesBleed ? towards(before.brakePart, 0, TAU.brakesBleed, dt) : 1,
     generatorAmps: Object.fromEntries(generating.map(({ n }, i) => [n, bus.feeds[first + i] ?? 0])),
   };
+}
+
+const carries = ({ engines }: Plant, n: number, accessory: string): boolean =>
+  engines.some((e) => e.n === n && e.accessories.includes(accessory));
+
+/** Returns what feeds the bus: batteries, the cart, and each generator, in this order. */
+function feedsOf(plant: Plant, supply: Supply, wrong: Wrong, generators: number): Feed[] {
+  const feeds: Feed[] = [];
+  if (supply.batteries) feeds.push(plant.batteries);
+  if (supply.cart && wrong.cart > 0)
+    feeds.push({ ...plant.cart, openCircuit: plant.cart.openCircuit * wrong.cart });
+  for (let i = 0; i < generators; i += 1) feeds.push(GENERATOR);
+  return feeds;
 }

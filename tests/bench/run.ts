@@ -9,6 +9,7 @@
 //               -- --servers    several servers on PostgreSQL, beside the bare Redis Streams adapter
 //               -- --models     the engineering models
 //               -- --panel      how soon a panel answers a touch
+//               -- --rehearsal [seconds]  four people's rehearsal at full speed: from an event to its picture, beside bare pages
 //               -- --pages      what Lighthouse says of the panels
 import { cpus } from "node:os";
 import { parseArgs } from "node:util";
@@ -23,6 +24,7 @@ import { benchModels } from "./models.ts";
 import { benchPanel } from "./panel.ts";
 import { benchRebuild } from "./rebuild.ts";
 import { recordedStart } from "./recorded.ts";
+import { benchRehearsal } from "./rehearsal.ts";
 import { benchServers } from "./servers.ts";
 import { benchSurge } from "./surge.ts";
 
@@ -38,7 +40,7 @@ const { values, positionals } = parseArgs({
       rounds: figure("3"),
     },
     ...{ starts: flag, crowd: flag, growth: flag, highest: flag, rebuild: flag, joining: flag, memory: flag },
-    ...{ servers: flag, models: flag, panel: flag, pages: flag },
+    ...{ servers: flag, models: flag, panel: flag, pages: flag, rehearsal: flag },
   },
   allowPositionals: true,
 });
@@ -56,6 +58,7 @@ function bench(): Promise<boolean> | boolean {
   if (values.models) return benchModels();
   if (values.pages) return judgePages();
   if (values.panel) return benchPanel();
+  if (values.rehearsal) return benchRehearsal(Number(positionals[0] ?? 120));
   if (values.highest) return benchHighest();
   if (values.rebuild) return benchRebuild(Number(positionals[0] ?? 1_000_000));
   if (values.joining) return benchJoining();

@@ -1,6 +1,7 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { KEEPS_NOTHING, openBrowser, PATIENCE } from "./seat.ts";
+import { axeInEachLight } from "./measure.ts";
+import { KEEPS_NOTHING, openBrowser, PATIENCE, Seat } from "./seat.ts";
 import { TestServer } from "./server.ts";
 
 const server = new TestServer({ crews: true });
@@ -53,4 +54,21 @@ it("[PAN-55] [RHS-26] one touch puts a person into the cockpit, whose starter tu
   await page.mouse.up();
   await expect.poll(async () => Number.parseInt((await rpm.locator("b").textContent()) ?? "0", 10)).toBe(0);
   await page.context().close();
+});
+
+it("[PAN-7] [RHS-52] axe finds no fault on the editor of scripts, with faults that do not fit yet and with one that does", async () => {
+  const seat = await Seat.open(browser, server.url, "merryn");
+  await seat.turnTo("/rehearse");
+  await seat.press("Write a script");
+  for (let fault = 1; fault <= 2; fault += 1) await seat.press("Add a fault");
+  const troubles = seat.page.getByRole("status", { name: "What does not fit yet" }).getByRole("listitem");
+  await troubles.first().waitFor();
+  expect(await axeInEachLight(seat.page)).toEqual([]);
+  await seat.press("Leave it as it is");
+  await seat.press("Copy and change it");
+  await seat.press("Add a fault");
+  expect(await troubles.count()).toBe(0);
+  expect(await axeInEachLight(seat.page)).toEqual([]);
+  expect(seat.complaints).toEqual([]);
+  await seat.context.close();
 });

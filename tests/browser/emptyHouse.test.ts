@@ -28,6 +28,7 @@ import {
   signInOn,
   windowOf,
 } from "./houseSteps.ts";
+import { axeInEachLight } from "./measure.ts";
 import { openBrowser, type Seat } from "./seat.ts";
 import { Typist } from "./typist.ts";
 
@@ -144,15 +145,26 @@ async function plan({ seat }: Hand): Promise<string> {
   return seat.page.url().split("/").at(-1) ?? "";
 }
 
+/** Looks at the page of rehearsals, on which a house without an aircraft begins none, in each light, and comes back. */
+async function nothingToRehearse(seat: Seat): Promise<void> {
+  await seat.turnTo("/rehearse");
+  await seat.page.getByRole("heading", { name: "No aircraft can be rehearsed yet" }).waitFor();
+  expect(await seat.page.getByRole("combobox").count()).toBe(0);
+  expect(await axeInEachLight(seat.page)).toEqual([]);
+  await seat.turnTo("/");
+  await seat.page.getByRole("heading", { name: "The ramp" }).waitFor();
+}
+
 let ada: Hand;
 let ben: Seat;
 
-it("[HSE-20] [HSE-23] [HSE-61] a stranger goes from an empty house to a start of their own aircraft and its release, by touch and keys alone", async () => {
+it("[HSE-20] [HSE-23] [HSE-61] [PAN-7] a stranger goes from an empty house to a start of their own aircraft and its release, by touch and keys alone", async () => {
   const wanted = leastType();
   const [, link = ""] = await server.printed(/(http:\S+\/first#\S+)/);
   const { origin } = new URL(link);
   ada = await firstRun(await windowOf(browser), link);
   await addPeople(ada, [BEN, CAS, DEE]);
+  await nothingToRehearse(ada.seat);
   await ada.press("To the types");
   await ada.on("Aircraft types");
   const before = { screens: ada.screens.length, entries: ada.entries };

@@ -84,6 +84,20 @@ export async function axeFaults(page: Page): Promise<string[]> {
   );
 }
 
+const LIGHTS: readonly Light[] = ["sun", "indoor", "night"];
+
+/** Returns the same for a page in each light, which stays in the last one. */
+export async function axeInEachLight(page: Page): Promise<string[]> {
+  const faults: string[] = [];
+  for (const light of LIGHTS) {
+    await page.evaluate((l) => {
+      document.documentElement.dataset.mode = l;
+    }, light);
+    faults.push(...(await axeFaults(page)).map((fault) => `${light}, ${fault}`));
+  }
+  return faults;
+}
+
 /** Returns the parts of a panel that are out of sight: sideways overflow, the sentence of the ask, a stop. */
 export function layoutFaults(page: Page): Promise<string[]> {
   return page.evaluate(call("layout()"));

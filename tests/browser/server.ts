@@ -12,7 +12,7 @@ import { ServerClock } from "../../server/clock.ts";
 import { seedDemo } from "../../server/demo.ts";
 import { DemoYear, type YearProgram } from "../../server/demo-year.ts";
 import { randomIds } from "../../server/ids.ts";
-import { eventLoop } from "../../server/rehearsals/loop-share.ts";
+import { eventLoop, type LoopMeasure } from "../../server/rehearsals/loop-share.ts";
 import { buildServices } from "../../server/services.ts";
 import { MemorySearchIndex } from "../../server/store/memory-search-index.ts";
 import { openDatabase } from "../../server/store/open.ts";
@@ -35,6 +35,8 @@ interface Setup {
   patience?: number;
   /** True shows the keys that begin a rehearsal on the sign-in page. */
   crews?: boolean;
+  /** True gives rehearsals as much of the machine as they take, so that they keep up with a clock that is moved. */
+  unhurried?: boolean;
   /** The aircraft of which people can have an invented year made. */
   year?: string;
 }
@@ -52,9 +54,11 @@ export class TestServer {
 
   readonly #crews: boolean;
   readonly #year: string | undefined;
+  readonly #loop: LoopMeasure;
 
-  constructor({ site = SITE, aircraft = [], patience, crews = false, year }: Setup = {}) {
+  constructor({ site = SITE, aircraft = [], patience, crews = false, unhurried = false, year }: Setup = {}) {
     this.#year = year;
+    this.#loop = unhurried ? { ...eventLoop, worked: () => 0 } : eventLoop;
     this.#crews = crews;
     this.#site = site;
     this.#data = {
@@ -117,7 +121,7 @@ export class TestServer {
       limits: { shiftMs: 12 * 3_600_000, idleMs: 30 * 60_000, pinLength: 6 },
       secret: randomBytes(32),
       raw: null,
-      loop: eventLoop,
+      loop: this.#loop,
     });
     const app = await createApp(services, {
       site: this.#site,

@@ -8,6 +8,7 @@ import { REHEARSAL_ID, rehearsedAircraft } from "../../shared/protocol/rehearsal
 import { beginPlaying, type Playing, playStep } from "../../shared/rehearsal/playing.ts";
 import { beginRun } from "../../shared/rehearsal/run.ts";
 import { type RehearsalScript, rehearsalScriptSchema } from "../../shared/rehearsal/script.ts";
+import { nextDeadline } from "../../shared/session/deadline.ts";
 import { isOver, type SessionState } from "../../shared/session/state.ts";
 import { act, noteRehearsal, type Person, plan, type Step, tick } from "../../shared/session/step.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
@@ -30,6 +31,8 @@ export class Theatre {
   playing: Playing;
   readonly events: SessionEvent[] = [];
   #commands = 0;
+  #dueAt = 0;
+  #dueOf: SessionState | null = null;
 
   constructor(type: AircraftType, over: RehearsalScript, seed = 1) {
     const nobody = { cockpit: null, fireGuard: null, groundPower: null, supervisor: null };
@@ -60,7 +63,7 @@ export class Theatre {
     while (!isOver(this.state)) {
       if (this.now >= end) return `stuck in ${this.state.stage}`;
       this.now += stepMs;
-      this.#take(tick(this.state, this.now));
+      if (this.now >= this.#due()) this.#take(tick(this.state, this.now));
       const played = playStep(this.playing, this.state, {
         ...{ now: this.now, seconds: stepMs / 1000, pace: 1, partners: POSTS, hands: null },
       });
@@ -76,6 +79,15 @@ export class Theatre {
 
   kinds(): string[] {
     return this.events.flatMap(({ fact }) => (fact.type === "sent" ? [fact.kind] : []));
+  }
+
+  /** Returns the moment at which time alone changes something next: a server wakes then, and not before. */
+  #due(): number {
+    if (this.#dueOf !== this.state) {
+      this.#dueOf = this.state;
+      this.#dueAt = nextDeadline(this.state) ?? Number.POSITIVE_INFINITY;
+    }
+    return this.#dueAt;
   }
 
   #take(step: Step): Step {

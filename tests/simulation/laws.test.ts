@@ -4,7 +4,8 @@ import { viscosityAt } from "../../shared/models/oil/viscosity.ts";
 import { heatAfter } from "../../shared/models/starterThermal.ts";
 import { fitWarmUp } from "../../shared/models/warmUp/fit.ts";
 import { solveBus } from "../../shared/simulation/bus.ts";
-import { oilSettles, viscosity } from "../../shared/simulation/engine.ts";
+import { oilSettles } from "../../shared/simulation/engine.ts";
+import { viscosity } from "../../shared/simulation/plant.ts";
 import { stepAircraft } from "../../shared/simulation/step.ts";
 import { Rig, TYPES, typeWith } from "./start.ts";
 
@@ -127,16 +128,16 @@ describe("the simulated aircraft's laws", () => {
   it("[RHS-13] its oil is as thick as the product's line says, and thicker oil shows more pressure, later", () => {
     const rig = new Rig(typeWith(4), 1, 12);
     const read = viscosityAt(rig.plant.oil, 40);
-    expect(viscosity(rig.plant, 40)).toBe(read.ok ? read.value.mm2s : null);
+    expect(viscosity(rig.plant.oil, 40)).toBe(read.ok ? read.value.mm2s : null);
     // The type's own oil: 212 mm²/s at 40 °C by its maker's sheet.
-    expect(viscosity(rig.plant, 40)).toBeCloseTo(212, 6);
+    expect(viscosity(rig.plant.oil, 40)).toBeCloseTo(212, 6);
     const engine = rig.plant.engines[0];
     if (!engine) throw new Error("no engine");
-    const settles = (oilC: number) => oilSettles(rig.plant, engine, 1000, viscosity(rig.plant, oilC));
+    const settles = (oilC: number) => oilSettles(rig.plant, engine, 1000, viscosity(rig.plant.oil, oilC));
     expect(settles(20)).toBeGreaterThan(settles(60));
     const risen = (airC: number) => {
       const cold = new Rig(typeWith(4), 1, airC).start(1);
-      const settles = oilSettles(cold.plant, engine, cold.engine(1).rpm, viscosity(cold.plant, airC));
+      const settles = oilSettles(cold.plant, engine, cold.engine(1).rpm, viscosity(cold.plant.oil, airC));
       return cold.engine(1).oilPsi / Math.max(1, settles);
     };
     expect(risen(-15)).toBeLessThan(risen(12));

@@ -96,13 +96,15 @@ export function ScriptEditor({ begin, send, onSave, onLeave }: Props) {
       >
         {words.addFault}
       </button>
-      {"troubles" in read && (
-        <ul className="script-troubles" role="status" aria-label={words.doesNotFit}>
-          {read.troubles.map((trouble) => (
-            <li key={JSON.stringify(trouble)}>{said(trouble)}</li>
-          ))}
-        </ul>
-      )}
+      <div role="status" aria-label={words.doesNotFit}>
+        {"troubles" in read && (
+          <ul className="script-troubles">
+            {read.troubles.map((trouble) => (
+              <li key={JSON.stringify(trouble)}>{said(trouble)}</li>
+            ))}
+          </ul>
+        )}
+      </div>
       <FormKeys send={send} leave={words.leave} ready={"script" in read} onLeave={onLeave} />
     </form>
   );
