@@ -21,6 +21,8 @@ export interface Playing {
   noted: readonly string[];
   /** The partners' last look around: its moment, the session's event then, and the moves in the world until then. */
   looked: { t: number; seq: number; moved: string };
+  /** A partner's last act: its moment, and the session's last event before it. Null when none has acted. */
+  acted: { t: number; seq: number } | null;
 }
 
 /** What one step needs from outside. */
@@ -57,9 +59,13 @@ const NOTHING_LEFT = "Nothing left to do";
 /** Seconds after which the partners look around again although nothing happened: a look takes most of a step. */
 const LOOKS_S = 3;
 
+/** Seconds for which the partners wait to hear what came of an act: it may have been lost. */
+const HEARS_S = 10;
+
 export const beginPlaying = (run: Run): Playing => ({
   ...{ run, intents: {}, said: [], idleS: 0, noted: [] },
   looked: { t: Number.NEGATIVE_INFINITY, seq: 0, moved: "" },
+  acted: null,
 });
 
 /**
@@ -75,6 +81,7 @@ export function playStep(before: Playing, state: SessionState, around: Around): 
   const facts = [...began.map(factOf), ...suffers];
   const noted = suffers.length === 0 ? before.noted : suffered.map((one) => JSON.stringify(one));
   if (isOver(state)) return { playing: { ...before, run, noted }, facts, act: null };
+  if (waitsToHear(before, run, state)) return { playing: { ...before, run, noted }, facts, act: null };
   const moved = movedIn(run);
   const all = looksAround(before, run, state, moved);
   const isDue = (post: Post) => (before.intents[post]?.at ?? Number.POSITIVE_INFINITY) <= now;
@@ -107,12 +114,20 @@ export function playStep(before: Playing, state: SessionState, around: Around): 
       idleS: 0,
       noted,
       looked,
+      acted: { t: run.t, seq: state.seq },
     };
     return { playing, facts, act: { post, action: move.action } };
   }
   const given = idleS >= IDLE_S || run.t > LONGEST_S ? givesUp(state, partners, run.t, seconds) : null;
-  return { playing: { run, intents, said: before.said, idleS, noted, looked }, facts, act: given };
+  return { playing: { ...before, run, intents, idleS, noted, looked }, facts, act: given };
 }
+
+/**
+ * Returns true while what a partner did last is not recorded. A world that lags behind the clock sees it late: its
+ * partners would do the same thing twice, and the second time is refused.
+ */
+const waitsToHear = ({ acted }: Playing, run: Run, state: SessionState): boolean =>
+  acted !== null && state.seq <= acted.seq && run.t - acted.t < HEARS_S;
 
 /**
  * All partners look around when something was recorded or an engine does something else, when a fault is over, and else

@@ -4,6 +4,8 @@ import { SCRIPTS } from "../../server/rehearsals/scripts.ts";
 import { canonical } from "../../shared/evidence/canonical.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { beginCourse, type Course, stepCourse } from "../../shared/rehearsal/course.ts";
+import { playStep } from "../../shared/rehearsal/playing.ts";
+import type { SessionState } from "../../shared/session/state.ts";
 import type { Person } from "../../shared/session/step.ts";
 import { coldAircraft, HANDS_OFF, NOTHING_WRONG } from "../../shared/simulation/state.ts";
 import { stepAircraft } from "../../shared/simulation/step.ts";
@@ -153,6 +155,27 @@ describe("what a rehearsal does", () => {
     // Each event may come with an engine that does something else.
     expect(looks).toBeLessThanOrEqual(2 * happened + (minutes * 60) / 3);
     expect(looks).toBeLessThan((minutes * 60_000) / stepMs / 3);
+  });
+
+  it("[RHS-67] no partner acts again before what one did is recorded, or ten seconds have passed", () => {
+    const theatre = new Theatre(type, script({}), 3);
+    let { playing, now } = theatre;
+    const { state } = theatre;
+    const step = (of: SessionState) => {
+      now += 250;
+      const around = { now, seconds: 0.25, pace: 1, partners: POSTS, hands: null };
+      const played = playStep(playing, of, around);
+      playing = played.playing;
+      return played.act;
+    };
+    const stepsToAct = (of: SessionState) => {
+      for (let n = 1; n <= 100; n += 1) if (step(of)) return n;
+      throw new Error("no partner acts");
+    };
+    stepsToAct(state);
+    expect(stepsToAct(state)).toBeGreaterThanOrEqual(10 / 0.25);
+    const heard = { ...state, seq: state.seq + 1 };
+    expect(stepsToAct(heard)).toBeLessThan(10 / 0.25);
   });
 
   it("[RHS-63] a frozen world, and an aircraft that stands still, stay the same objects", () => {
