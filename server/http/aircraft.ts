@@ -9,6 +9,7 @@ import type { AircraftRecords } from "../aircraft/records.ts";
 import { personOf } from "../auth/identity.ts";
 import { latestType } from "../sessions/latest-type.ts";
 import type { Directory } from "../store/directory.ts";
+import { pageOf, pageSchema } from "./pages.ts";
 import { ProblemError } from "./problem.ts";
 import { identityOf } from "./signed-in.ts";
 
@@ -70,11 +71,12 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
     {
       schema: {
         tags: ["aircraft"],
-        summary: "What stands at every aircraft",
+        summary: "What stands at every aircraft, by its id",
+        querystring: pageSchema,
         response: { 200: z.array(standing.extend({ name: z.string() })) },
       },
     },
-    async () => {
+    async (request, reply) => {
       const all = await Promise.all(
         (await directory.register.all("aircraft")).map(async ({ id, body: { name, retired } }) => {
           const stands = { ...(await standingAt(id)), name };
@@ -82,7 +84,7 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
           return retired && stands.items.length === 0 && stands.open.length === 0 ? [] : [stands];
         }),
       );
-      return all.flat();
+      return pageOf(reply, request.query, all.flat(), { of: ({ aircraft }) => [0, aircraft] });
     },
   );
 
@@ -112,15 +114,15 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
         tags: ["aircraft"],
         summary: "The aircraft's defects from their writing to their closing, the newest first",
         params,
+        querystring: pageSchema,
         response: { 200: z.array(life) },
       },
     },
-    async (request) => {
+    async (request, reply) => {
       const { id } = await known(request.params.id);
       const lives = await records.defects(id);
-      return lives
-        .map((l) => ({ ...l, startedSince: [...l.startedSince], before: timesBefore(lives, l) }))
-        .reverse();
+      const page = pageOf(reply, request.query, lives, { of: (l) => [l.no, l.id], newestFirst: true });
+      return page.map((l) => ({ ...l, startedSince: [...l.startedSince], before: timesBefore(lives, l) }));
     },
   );
 

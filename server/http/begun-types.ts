@@ -5,6 +5,7 @@ import { idSchema, line } from "../../shared/protocol/text.ts";
 import { nameById } from "../house/names.ts";
 import type { Directory } from "../store/directory.ts";
 import type { BegunTypes } from "../types/begun.ts";
+import { byId, pageOf, pageSchema } from "./pages.ts";
 import { savedSchema } from "./register-states.ts";
 import { ifMatch, revisionOf, tagged } from "./revision.ts";
 import { identityOf } from "./signed-in.ts";
@@ -28,13 +29,14 @@ export const begunTypeRoutes: FastifyPluginAsyncZod<BegunTypeRoutes> = async (ap
     {
       schema: {
         tags,
-        summary: "Every type that is begun and not finished, with who changed it last",
+        summary: "Every type that is begun and not finished, by id, with who changed it last",
+        querystring: pageSchema,
         response: { 200: z.array(listed) },
       },
     },
-    async () => {
+    async (request, reply) => {
       const named = await nameById(directory);
-      return (await begun.list()).map((e) => view(e, named(e.by)));
+      return pageOf(reply, request.query, await begun.list(), { of: byId }).map((e) => view(e, named(e.by)));
     },
   );
 

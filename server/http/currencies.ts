@@ -8,6 +8,7 @@ import { auditTo } from "../audit.ts";
 import { OfficeRefused, qualified } from "../auth/refused.ts";
 import { asPlanner, type Currencies } from "../house/currencies.ts";
 import type { Directory } from "../store/directory.ts";
+import { byId, pageOf, pageSchema } from "./pages.ts";
 import { savedSchema } from "./register-states.ts";
 import { ifMatch, revisionOf, tagged } from "./revision.ts";
 import { identityOf } from "./signed-in.ts";
@@ -34,11 +35,16 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
     {
       schema: {
         tags,
-        summary: "The kinds of currency that the house keeps",
+        summary: "The kinds of currency that the house keeps, by id",
+        querystring: pageSchema,
         response: { 200: z.array(currencySchema.extend({ revision: z.number().int() })) },
       },
     },
-    async () => (await currencies.kinds()).map(({ body, revision }) => ({ ...body, revision })),
+    async (request, reply) =>
+      pageOf(reply, request.query, await currencies.kinds(), { of: byId }).map(({ body, revision }) => ({
+        ...body,
+        revision,
+      })),
   );
 
   app.post(
@@ -89,14 +95,17 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
       config: { problems: ["notQualified"] },
       schema: {
         tags,
-        summary: "Who has let which currency lapse, or will within 30 days; for those who plan",
+        summary:
+          "Who has let which currency lapse, or will within 30 days, by the person's id; for those who plan",
+        querystring: pageSchema,
         response: { 200: z.array(z.object({ person: z.string(), lapses: z.array(lapse) })) },
       },
     },
-    async (request) => {
+    async (request, reply) => {
       asPlanner(identityOf(request).person);
       const all = await currencies.lapses();
-      return all.map(({ person, lapses }) => ({ person: person.id, lapses }));
+      const page = pageOf(reply, request.query, all, { of: ({ person }) => byId(person) });
+      return page.map(({ person, lapses }) => ({ person: person.id, lapses }));
     },
   );
 
@@ -105,13 +114,15 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
     {
       schema: {
         tags,
-        summary: "One's own currencies that lapsed, or will within 30 days",
+        summary: "One's own currencies that lapsed, or will within 30 days, by post",
+        querystring: pageSchema,
         response: { 200: z.array(lapse) },
       },
     },
-    async (request) => {
+    async (request, reply) => {
       const { id } = identityOf(request).person;
-      return (await currencies.lapses()).find(({ person }) => person.id === id)?.lapses ?? [];
+      const own = (await currencies.lapses()).find(({ person }) => person.id === id)?.lapses ?? [];
+      return pageOf(reply, request.query, own, { of: ({ post, kind }) => [POSTS.indexOf(post), kind] });
     },
   );
 
@@ -121,16 +132,18 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
       config: { problems: ["notQualified"] },
       schema: {
         tags,
-        summary: "Everybody's end dates; for those qualified as supervisor",
+        summary:
+          "Everybody's end dates by person, in the order of their ids; for those qualified as supervisor",
+        querystring: pageSchema,
         response: { 200: z.record(z.string(), dates) },
       },
     },
-    async (request) => {
+    async (request, reply) => {
       qualified(identityOf(request).person);
-      const all: Record<string, Record<string, string>> = {};
+      const all = new Map<string, Record<string, string>>();
       for (const { personId, kind, until } of await directory.currencies.dates())
-        all[personId] = { ...all[personId], [kind]: until };
-      return all;
+        all.set(personId, { ...all.get(personId), [kind]: until });
+      return Object.fromEntries(pageOf(reply, request.query, [...all], { of: ([person]) => [0, person] }));
     },
   );
 

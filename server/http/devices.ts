@@ -8,6 +8,7 @@ import { qualified } from "../auth/refused.ts";
 import { nameById } from "../house/names.ts";
 import type { Directory } from "../store/directory.ts";
 import { cutting, type OnPurposeDeps, onPurpose } from "./on-purpose.ts";
+import { pageOf, pageSchema } from "./pages.ts";
 import { identityOf, proofOf, unproven } from "./signed-in.ts";
 import { deviceView } from "./views.ts";
 
@@ -80,13 +81,15 @@ export const deviceRoutes: FastifyPluginAsyncZod<DeviceRoutesOptions> = async (a
       schema: {
         tags,
         summary: "Every device that was ever enrolled, the newest first; by whom it was enrolled and revoked",
+        querystring: pageSchema,
         response: { 200: z.array(enrolledView) },
       },
     },
-    async (request) => {
+    async (request, reply) => {
       const all = await devices.all(identityOf(request).person);
       const named = await nameById(directory);
-      return all.map((d) => ({
+      const page = pageOf(reply, request.query, all, { of: (d) => [d.enrolledAt, d.id], newestFirst: true });
+      return page.map((d) => ({
         ...d,
         enrolledBy: named(d.enrolledBy),
         revokedBy: d.revokedBy === null ? null : named(d.revokedBy),

@@ -11,9 +11,11 @@ import type { Clock } from "../clock.ts";
 import { duesCalendar } from "../house/calendar.ts";
 import { asPlanner } from "../house/currencies.ts";
 import type { Dues } from "../house/dues.ts";
+import { CHANGES } from "../house/entries.ts";
 import type { Inspections } from "../house/inspections.ts";
 import type { Directory } from "../store/directory.ts";
 import { languageOf } from "./language.ts";
+import { byId, pageOf, pageSchema } from "./pages.ts";
 import { namedStates, savedSchema, stateOf } from "./register-states.ts";
 import { ifMatch, revisionOf, tagged } from "./revision.ts";
 import { identityOf } from "./signed-in.ts";
@@ -76,13 +78,14 @@ export const duesRoutes: FastifyPluginAsyncZod<DuesRoutes> = async (
       config: { problems: ["notQualified"] },
       schema: {
         tags,
-        summary: "Everything with a last day or hour: what is over first, then by day; for those who plan",
+        summary: "Everything with a last day or hour, by its key; for those who plan",
+        querystring: pageSchema,
         response: { 200: z.array(due) },
       },
     },
-    async (request) => {
+    async (request, reply) => {
       asPlanner(identityOf(request).person);
-      return dues.list();
+      return pageOf(reply, request.query, await dues.list(), { of: ({ key }) => [0, key] });
     },
   );
 
@@ -111,11 +114,16 @@ export const duesRoutes: FastifyPluginAsyncZod<DuesRoutes> = async (
     {
       schema: {
         tags,
-        summary: "What must be done to the house's aircraft again and again",
+        summary: "What must be done to the house's aircraft again and again, by id",
+        querystring: pageSchema,
         response: { 200: z.array(inspectionSchema.extend({ revision: z.number().int() })) },
       },
     },
-    async () => (await inspections.all()).map(({ body, revision }) => ({ ...body, revision })),
+    async (request, reply) =>
+      pageOf(reply, request.query, await inspections.all(), { of: byId }).map(({ body, revision }) => ({
+        ...body,
+        revision,
+      })),
   );
 
   app.get(
@@ -125,9 +133,9 @@ export const duesRoutes: FastifyPluginAsyncZod<DuesRoutes> = async (
       schema: {
         tags,
         summary:
-          "The last 100 states of an inspection, the newest first: each time it was done, and who entered it",
+          "The last states of an inspection, the newest first: each time it was done, and who entered it",
         params,
-        response: { 200: z.array(stateOf(inspectionSchema)) },
+        response: { 200: z.array(stateOf(inspectionSchema)).max(CHANGES) },
       },
     },
     async (request) => namedStates(await inspections.history(request.params.id), directory),

@@ -10,8 +10,10 @@ import { idSchema, line } from "../../shared/protocol/text.ts";
 import type { Clock } from "../clock.ts";
 import type { Pseudonyms } from "../evidence/names.ts";
 import type { EngineHistories } from "../history/engines.ts";
+import { SESSIONS_READ } from "../history/starts.ts";
 import type { Directory } from "../store/directory.ts";
 import { csvReply } from "./csv-reply.ts";
+import { pageOf, pageSchema } from "./pages.ts";
 import { ProblemError } from "./problem.ts";
 
 const tags = ["history"];
@@ -42,7 +44,7 @@ const figures = z.record(
 );
 const base = {
   figures: figures.describe("Each figure's unit (null: as read) and source"),
-  rows: z.array(startRowSchema).describe("The starts, oldest first"),
+  rows: z.array(startRowSchema).describe(`The starts of the newest ${SESSIONS_READ} sessions, oldest first`),
   more: z.boolean().describe("True when older starts were left out"),
   notes: z.array(note),
 };
@@ -107,12 +109,15 @@ export const historyRoutes: FastifyPluginAsyncZod<HistoryRoutes> = async (
         tags,
         summary: "What the aircraft's engines do otherwise than before, by their last starts",
         params: z.strictObject({ id: idSchema }),
+        querystring: pageSchema,
         response: { 200: z.array(note) },
       },
     },
-    async ({ params: { id } }) => {
+    async ({ params: { id }, query }, reply) => {
       await registered(id);
-      return histories.notesFor(id);
+      return pageOf(reply, query, await histories.notesFor(id), {
+        of: ({ n, figure, side, found }) => [n, `${figure} ${side} ${found.is}`],
+      });
     },
   );
 

@@ -6,7 +6,9 @@ import { hoursSchema } from "../../shared/protocol/fitted.ts";
 import { idSchema, line } from "../../shared/protocol/text.ts";
 import { auditTo } from "../audit.ts";
 import type { AircraftRegister, ListedAircraft } from "../house/aircraft.ts";
+import { CHANGES } from "../house/entries.ts";
 import type { Directory } from "../store/directory.ts";
+import { byId, pageOf, pageSchema } from "./pages.ts";
 import { namedStates, savedSchema, stateOf } from "./register-states.ts";
 import { ifMatch, revisionOf, tagged } from "./revision.ts";
 import { identityOf } from "./signed-in.ts";
@@ -46,11 +48,13 @@ export const houseAircraftRoutes: FastifyPluginAsyncZod<HouseAircraftRoutes> = a
     {
       schema: {
         tags,
-        summary: "Every aircraft of the house, with the reason why it cannot be planned",
+        summary: "Every aircraft of the house, by id, with the reason why it cannot be planned",
+        querystring: pageSchema,
         response: { 200: z.array(listed) },
       },
     },
-    async () => (await register.list()).map(view),
+    async (request, reply) =>
+      pageOf(reply, request.query, await register.list(), { of: ({ entry }) => byId(entry) }).map(view),
   );
 
   app.get(
@@ -75,9 +79,9 @@ export const houseAircraftRoutes: FastifyPluginAsyncZod<HouseAircraftRoutes> = a
       config: { problems: ["notFound"] },
       schema: {
         tags,
-        summary: "The last 100 states of an aircraft in the register, the newest first, and who entered each",
+        summary: "The last states of an aircraft in the register, the newest first, and who entered each",
         params,
-        response: { 200: z.array(stateOf(houseAircraftSchema)) },
+        response: { 200: z.array(stateOf(houseAircraftSchema)).max(CHANGES) },
       },
     },
     async (request) => namedStates(await register.history(request.params.id), directory),

@@ -5,8 +5,10 @@ import { labelSchema } from "../../shared/protocol/equipment.ts";
 import { DUE_DATES, OUT_CAUSES } from "../../shared/protocol/equipmentKinds.ts";
 import { line } from "../../shared/protocol/text.ts";
 import { auditTo } from "../audit.ts";
+import { CHANGES } from "../house/entries.ts";
 import type { EquipmentRegister, ListedEquipment } from "../house/equipment.ts";
 import type { Directory } from "../store/directory.ts";
+import { byId, pageOf, pageSchema } from "./pages.ts";
 import { namedStates, savedSchema, stateOf } from "./register-states.ts";
 import { ifMatch, revisionOf, tagged } from "./revision.ts";
 import { identityOf } from "./signed-in.ts";
@@ -43,11 +45,13 @@ export const houseEquipmentRoutes: FastifyPluginAsyncZod<HouseEquipmentRoutes> =
     {
       schema: {
         tags,
-        summary: "Every piece of equipment of the house, with what speaks against it now",
+        summary: "Every piece of equipment of the house, by label, with what speaks against it now",
+        querystring: pageSchema,
         response: { 200: z.array(listed) },
       },
     },
-    async () => (await register.list()).map(view),
+    async (request, reply) =>
+      pageOf(reply, request.query, await register.list(), { of: ({ entry }) => byId(entry) }).map(view),
   );
 
   app.get(
@@ -72,9 +76,9 @@ export const houseEquipmentRoutes: FastifyPluginAsyncZod<HouseEquipmentRoutes> =
     {
       schema: {
         tags,
-        summary: "The last 100 states of a piece in the register, the newest first, and who entered each",
+        summary: "The last states of a piece in the register, the newest first, and who entered each",
         params,
-        response: { 200: z.array(stateOf(houseEquipmentSchema)) },
+        response: { 200: z.array(stateOf(houseEquipmentSchema)).max(CHANGES) },
       },
     },
     async (request) => namedStates(await register.history(request.params.id), directory),

@@ -139,15 +139,17 @@ export const houseRoutes: FastifyPluginAsyncZod<{ directory: Directory; store: E
         tags,
         summary: "The steps to the first start of this house, in order, and what each still lacks",
         response: {
-          200: z.array(
-            z.object({
-              step: z.enum(HOUSE_STEPS),
-              done: z.boolean(),
-              lacks: z.array(z.enum(POSTS)),
-              second: z.boolean(),
-              draft: z.boolean(),
-            }),
-          ),
+          200: z
+            .array(
+              z.object({
+                step: z.enum(HOUSE_STEPS),
+                done: z.boolean(),
+                lacks: z.array(z.enum(POSTS)),
+                second: z.boolean(),
+                draft: z.boolean(),
+              }),
+            )
+            .max(HOUSE_STEPS.length),
         },
       },
     },

@@ -3,6 +3,7 @@ import { z } from "zod";
 import { idSchema } from "../../shared/protocol/text.ts";
 import { auditTo } from "../audit.ts";
 import { newPinSchema } from "../auth/new-pin.ts";
+import { pageOf, pageSchema } from "./pages.ts";
 import { ProblemError } from "./problem.ts";
 import { pinSchema, rightPin } from "./sign-in.ts";
 import { type Admission, identityOf, requireSignIn } from "./signed-in.ts";
@@ -108,13 +109,15 @@ export const ownRoutes: FastifyPluginAsyncZod<Admission> = async (app, admitting
       schema: {
         tags: ["sign-in"],
         summary: "One's own sign-ins that stand, the newest first",
+        querystring: pageSchema,
         response: { 200: z.array(signInView) },
       },
     },
-    async (request) => {
+    async (request, reply) => {
       const identity = identityOf(request);
       const own = await signIns.own(identity);
-      return own.map((s) => ({ ...s, here: s.id === identity.signIn }));
+      const page = pageOf(reply, request.query, own, { of: (s) => [s.createdAt, s.id], newestFirst: true });
+      return page.map((s) => ({ ...s, here: s.id === identity.signIn }));
     },
   );
 

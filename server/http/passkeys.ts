@@ -6,6 +6,7 @@ import type { Passkeys } from "../auth/passkeys.ts";
 import { isHost, type Proofs } from "../auth/proofs.ts";
 import type { SignIns } from "../auth/sign-ins.ts";
 import type { Directory } from "../store/directory.ts";
+import { pageOf, pageSchema } from "./pages.ts";
 import { ProblemError } from "./problem.ts";
 import { answerTo, pinSchema, rightPin, signedInView } from "./sign-in.ts";
 import { identityOf, proofOf, unproven } from "./signed-in.ts";
@@ -121,7 +122,8 @@ export const ownPasskeyRoutes: FastifyPluginAsyncZod<OwnPasskeys> = async (
     {
       schema: {
         tags,
-        summary: "One's own passkeys",
+        summary: "One's own passkeys, the oldest first",
+        querystring: pageSchema,
         response: {
           200: z.array(
             z.object({
@@ -134,7 +136,10 @@ export const ownPasskeyRoutes: FastifyPluginAsyncZod<OwnPasskeys> = async (
         },
       },
     },
-    (request) => directory.passkeys.of(identityOf(request).person.id),
+    async (request, reply) => {
+      const own = await directory.passkeys.of(identityOf(request).person.id);
+      return pageOf(reply, request.query, own, { of: (p) => [p.createdAt, p.id] });
+    },
   );
 
   app.post(

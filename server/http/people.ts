@@ -15,6 +15,7 @@ import { hashPin } from "../auth/pin.ts";
 import { OfficeRefused, qualified } from "../auth/refused.ts";
 import type { SignIns } from "../auth/sign-ins.ts";
 import { cutting, type OnPurposeDeps, onPurpose } from "./on-purpose.ts";
+import { byId, pageOf, pageSchema } from "./pages.ts";
 import { pinSchema, rightPin } from "./sign-in.ts";
 import { identityOf } from "./signed-in.ts";
 import { personView } from "./views.ts";
@@ -115,13 +116,18 @@ export const peopleRoutes: FastifyPluginAsyncZod<PeopleRoutes> = async (app, dep
       config: { problems: ["notQualified"] },
       schema: {
         tags: ["directory"],
-        summary: "Everybody there is, whether or not they may sign in; for those qualified as supervisor",
+        summary:
+          "Everybody there is, by id, whether or not they may sign in; for those qualified as supervisor",
+        querystring: pageSchema,
         response: {
           200: z.array(personView.extend({ active: z.boolean() })),
         },
       },
     },
-    async (request) => everybody(directory, identityOf(request).person),
+    async (request, reply) => {
+      const all = await everybody(directory, identityOf(request).person);
+      return pageOf(reply, request.query, all, { of: byId });
+    },
   );
 
   app.put(

@@ -13,12 +13,14 @@ import type { Rehearsals } from "../rehearsals/rehearsals.ts";
 import type { RunningRehearsal } from "../rehearsals/running.ts";
 import { worldFor } from "../rehearsals/world.ts";
 import type { Sessions } from "../sessions/sessions.ts";
-import type { EventStore } from "../store/events.ts";
+import type { EventStore, SessionRow } from "../store/events.ts";
+import { PAGE_ROWS } from "./pages.ts";
 import { ProblemError } from "./problem.ts";
+import { NEWEST_FIRST, newestPage, newestSchema } from "./session-pages.ts";
 import { listedSchema } from "./sessions.ts";
 import { identityOf } from "./signed-in.ts";
 
-/** Most rehearsals in the list. */
+/** Most rehearsals in the list without filters. */
 const LISTED = 60;
 
 export interface RehearsalRoutesOptions {
@@ -48,15 +50,18 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
       schema: {
         tags: ["rehearsals"],
         summary: `Rehearsals: those that run, then those over, each newest first; ${LISTED} at most`,
-        response: { 200: z.array(listedSchema) },
+        description: NEWEST_FIRST,
+        querystring: newestSchema,
+        response: { 200: z.array(listedSchema).max(PAGE_ROWS) },
       },
     },
-    async (request) => {
+    async (request, reply) => {
       const offers = sessions.offersTo(identityOf(request).person.id);
+      const shown = (row: SessionRow) => ({ ...row, offered: offers.get(row.id) ?? [] });
+      const page = await newestPage(reply, request.query, (most, before) => store.rehearsals(most, before));
+      if (page) return page.map(shown);
       const rows = await store.rehearsals(LISTED);
-      return rows
-        .sort((a, b) => Number(a.closedAt !== null) - Number(b.closedAt !== null))
-        .map((row) => ({ ...row, offered: offers.get(row.id) ?? [] }));
+      return rows.sort((a, b) => Number(a.closedAt !== null) - Number(b.closedAt !== null)).map(shown);
     },
   );
 

@@ -3,6 +3,7 @@ import { z } from "zod";
 import { type ServiceAccount, serviceAccountSchema } from "../../shared/house/serviceAccount.ts";
 import { auditTo } from "../audit.ts";
 import type { ServiceAccounts } from "../auth/service-accounts.ts";
+import { byId, pageOf, pageSchema } from "./pages.ts";
 import { identityOf } from "./signed-in.ts";
 
 const tags = ["service accounts"];
@@ -21,11 +22,15 @@ export const serviceAccountRoutes: FastifyPluginAsyncZod<{ accounts: ServiceAcco
       config: { problems: ["notQualified"] },
       schema: {
         tags,
-        summary: "Every service account that was ever made; never its secret",
+        summary: "Every service account that was ever made, by id; never its secret",
+        querystring: pageSchema,
         response: { 200: z.array(shown) },
       },
     },
-    async (request) => (await accounts.all(identityOf(request).person)).map(withoutSecret),
+    async (request, reply) => {
+      const all = await accounts.all(identityOf(request).person);
+      return pageOf(reply, request.query, all, { of: byId }).map(withoutSecret);
+    },
   );
 
   app.post(

@@ -1,11 +1,12 @@
+import type { FastifyReply } from "fastify";
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { postSchema } from "../../shared/protocol/enums.ts";
 import { idSchema } from "../../shared/protocol/text.ts";
 import { OfficeRefused, qualified } from "../auth/refused.ts";
-import type { Trainings } from "../rehearsals/trainings.ts";
-import { mayRead } from "../rehearsals/trainings.ts";
+import { LOOKED_AT, mayRead, type Trainings } from "../rehearsals/trainings.ts";
 import type { Directory } from "../store/directory.ts";
+import { pageOf, pageSchema } from "./pages.ts";
 import { identityOf } from "./signed-in.ts";
 
 const tags = ["rehearsals"];
@@ -28,7 +29,7 @@ const training = z.object({
       watchedBy: z.array(z.string().nullable()).describe("Who stood at the desk; null: erased"),
     }),
   ),
-  more: z.boolean().describe("True when older lines were left out"),
+  more: z.boolean().describe(`True when there are older rehearsals: the newest ${LOOKED_AT} are looked at`),
 });
 
 const measures = z.object({
@@ -67,10 +68,11 @@ export const trainingRoutes: FastifyPluginAsyncZod<{ trainings: Trainings; direc
       schema: {
         tags,
         summary: "What one rehearsed oneself, newest first",
+        querystring: pageSchema,
         response: { 200: training },
       },
     },
-    async (request) => trainings.of(identityOf(request).person.id),
+    async (request, reply) => page(reply, request.query, identityOf(request).person.id),
   );
 
   app.get(
@@ -101,15 +103,27 @@ export const trainingRoutes: FastifyPluginAsyncZod<{ trainings: Trainings; direc
         tags,
         summary: "What a person rehearsed, newest first: one's own, and to a supervisor anybody's",
         params: z.strictObject({ id: idSchema }),
+        querystring: pageSchema,
         response: { 200: training },
       },
     },
-    async (request) => {
+    async (request, reply) => {
       const { person } = identityOf(request);
       const { id } = request.params;
       if (id !== person.id) qualified(person);
       if (!(await directory.person(id))) throw new OfficeRefused("notFound", "There is no such person");
-      return trainings.of(id);
+      return page(reply, request.query, id);
     },
   );
+
+  async function page(reply: FastifyReply, query: z.output<typeof pageSchema>, person: string) {
+    const { lines, more } = await trainings.of(person);
+    return {
+      lines: pageOf(reply, query, lines, {
+        of: ({ at, session, post }) => [at, `${session} ${post}`],
+        newestFirst: true,
+      }),
+      more,
+    };
+  }
 };

@@ -11,6 +11,7 @@ import type { Directory, TypeVersion } from "../store/directory.ts";
 import type { DraftPlace, TypeDrafts } from "../types/drafts.ts";
 import { TypeRefused } from "../types/refused.ts";
 import type { TypeSeals } from "../types/seals.ts";
+import { pageOf, pageSchema } from "./pages.ts";
 import { ifMatch, revisionOf, tagged } from "./revision.ts";
 import { pinSchema, rightPin } from "./sign-in.ts";
 import { identityOf } from "./signed-in.ts";
@@ -62,11 +63,16 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, options
     {
       schema: {
         tags,
-        summary: "Every version of every type, oldest first",
+        summary: "Every version of every type, by id, the oldest first",
+        querystring: pageSchema,
         response: { 200: z.array(summaryView) },
       },
     },
-    () => directory.types(),
+    async (request, reply) =>
+      pageOf(reply, request.query, await directory.types(), {
+        // Digits of one length, so that version 10 comes after version 9.
+        of: ({ id, version }) => [0, `${id} ${String(version).padStart(7, "0")}`],
+      }),
   );
 
   const schema = aircraftTypeJsonSchema();

@@ -2,9 +2,22 @@ import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { auditTo } from "../audit.ts";
 import { qualified } from "../auth/refused.ts";
+import { MOST_TARGETS } from "../webhooks/targets.ts";
 import type { Webhooks } from "../webhooks/webhooks.ts";
+import { pageOf, pageSchema } from "./pages.ts";
 import { ProblemError } from "./problem.ts";
 import { identityOf } from "./signed-in.ts";
+
+const state = z.object({
+  name: z.string(),
+  host: z.string(),
+  kinds: z.array(z.string()),
+  here: z.boolean().describe("True when this server sends it: of several servers one does"),
+  waits: z
+    .string()
+    .nullable()
+    .describe("Why the newest message waits; null when none does, or another server sends it"),
+});
 
 const letter = z.object({
   at: z.string(),
@@ -25,29 +38,33 @@ export const webhookRoutes: FastifyPluginAsyncZod<{ webhooks: Webhooks | null }>
       config: { problems: ["notQualified"] },
       schema: {
         tags: ["webhooks"],
-        summary: "The webhooks of the operator, what waits, and the last 100 messages that were given up",
-        response: {
-          200: z.object({
-            targets: z.array(
-              z.object({
-                name: z.string(),
-                host: z.string(),
-                kinds: z.array(z.string()),
-                here: z.boolean().describe("True when this server sends it: of several servers one does"),
-                waits: z
-                  .string()
-                  .nullable()
-                  .describe("Why the newest message waits; null when none does, or another server sends it"),
-              }),
-            ),
-            givenUp: z.array(letter),
-          }),
-        },
+        summary: "The webhooks of the operator, and what waits",
+        response: { 200: z.array(state).max(MOST_TARGETS) },
       },
     },
     async (request) => {
       qualified(identityOf(request).person);
-      return { targets: webhooks?.states() ?? [], givenUp: (await webhooks?.deadLetters()) ?? [] };
+      return webhooks?.states() ?? [];
+    },
+  );
+
+  app.get(
+    "/webhooks/given-up",
+    {
+      config: { problems: ["notQualified"] },
+      schema: {
+        tags: ["webhooks"],
+        summary: "Messages of webhooks that were given up, the newest first",
+        querystring: pageSchema,
+        response: { 200: z.array(letter) },
+      },
+    },
+    async (request, reply) => {
+      qualified(identityOf(request).person);
+      return pageOf(reply, request.query, (await webhooks?.deadLetters()) ?? [], {
+        of: ({ at, target, id }) => [Date.parse(at), `${target} ${id}`],
+        newestFirst: true,
+      });
     },
   );
 
