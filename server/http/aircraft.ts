@@ -9,6 +9,7 @@ import type { AircraftRecords } from "../aircraft/records.ts";
 import { personOf } from "../auth/identity.ts";
 import { latestType } from "../sessions/latest-type.ts";
 import type { Directory } from "../store/directory.ts";
+import { named } from "./named.ts";
 import { pageOf, pageSchema } from "./pages.ts";
 import { ProblemError } from "./problem.ts";
 import { identityOf } from "./signed-in.ts";
@@ -19,50 +20,56 @@ interface AircraftRoutes {
 }
 
 const params = z.strictObject({ id: idSchema });
-const standing = z.object({
-  aircraft: z.string(),
-  /** Id of the record: its evidence is exported under it, as a session's is. */
-  record: z.string().nullable(),
-  items: z.array(standingItemSchema),
-  /** The aircraft's engine numbers as its record has them; empty before anything was recorded. */
-  engines: z.array(z.number().int()),
-  lastReported: lastReportedSchema.nullable(),
-  /** Sessions that are not over. */
-  open: z.array(z.string()),
-});
+const standing = named(
+  "StandingAtAircraft",
+  z.object({
+    aircraft: z.string(),
+    /** Id of the record: its evidence is exported under it, as a session's is. */
+    record: z.string().nullable(),
+    items: z.array(standingItemSchema),
+    /** The aircraft's engine numbers as its record has them; empty before anything was recorded. */
+    engines: z.array(z.number().int()),
+    lastReported: lastReportedSchema.nullable(),
+    /** Sessions that are not over. */
+    open: z.array(z.string()),
+  }),
+);
 
 const session = z.string().nullable();
-const life = z.object({
-  no: z.number().int().describe("Its number in the aircraft's record"),
-  id: z.string(),
-  words: z.string(),
-  engine: z.number().int().nullable(),
-  barsStart: z.boolean(),
-  written: z.object({ at: z.number(), name: z.string(), session }),
-  deferrals: z.array(
-    z.object({
-      at: z.number(),
-      name: z.string(),
-      until: z.string().nullable().describe("The last day on which it bars no start, UTC"),
-      starts: z.number().int().nullable().describe("The starts for which it bars none"),
-      reason: z.string(),
-    }),
-  ),
-  startedSince: z.array(z.string()).describe("Sessions that have used up a start of the last deferral"),
-  mendings: z
-    .array(z.object({ at: z.number(), name: z.string(), reason: z.string(), session }))
-    .describe("What was done, where another person inspects it"),
-  closed: z
-    .object({
-      at: z.number(),
-      name: z.string().nullable(),
-      reason: z.string().nullable(),
-      session,
-      inspected: z.boolean().describe("Another person than the one who mended it inspected it"),
-    })
-    .nullable(),
-  before: z.number().int().describe("How often the same words were written before at the same place"),
-});
+const life = named(
+  "DefectLife",
+  z.object({
+    no: z.number().int().describe("Its number in the aircraft's record"),
+    id: z.string(),
+    words: z.string(),
+    engine: z.number().int().nullable(),
+    barsStart: z.boolean(),
+    written: z.object({ at: z.number(), name: z.string(), session }),
+    deferrals: z.array(
+      z.object({
+        at: z.number(),
+        name: z.string(),
+        until: z.string().nullable().describe("The last day on which it bars no start, UTC"),
+        starts: z.number().int().nullable().describe("The starts for which it bars none"),
+        reason: z.string(),
+      }),
+    ),
+    startedSince: z.array(z.string()).describe("Sessions that have used up a start of the last deferral"),
+    mendings: z
+      .array(z.object({ at: z.number(), name: z.string(), reason: z.string(), session }))
+      .describe("What was done, where another person inspects it"),
+    closed: z
+      .object({
+        at: z.number(),
+        name: z.string().nullable(),
+        reason: z.string().nullable(),
+        session,
+        inspected: z.boolean().describe("Another person than the one who mended it inspected it"),
+      })
+      .nullable(),
+    before: z.number().int().describe("How often the same words were written before at the same place"),
+  }),
+);
 
 /** Routes about what stands at an aircraft, with or without a session. */
 export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app, { directory, records }) => {
@@ -70,6 +77,7 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
     "/standing",
     {
       schema: {
+        operationId: "listStanding",
         tags: ["aircraft"],
         summary: "What stands at every aircraft, by its id",
         querystring: pageSchema,
@@ -93,6 +101,7 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
     {
       config: { problems: ["notFound"] },
       schema: {
+        operationId: "readStanding",
         tags: ["aircraft"],
         summary:
           "Holds, cuts, fires, hands, leaves, turning engines, drills and defects that stand at the aircraft",
@@ -111,6 +120,7 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
     {
       config: { problems: ["notFound"], scopes: ["readRecords"] },
       schema: {
+        operationId: "listDefects",
         tags: ["aircraft"],
         summary: "The aircraft's defects from their writing to their closing, the newest first",
         params,
@@ -131,6 +141,7 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
     {
       config: { problems: ["notFound"] },
       schema: {
+        operationId: "reportAtAircraft",
         tags: ["aircraft"],
         summary:
           "A stop, where a fire burns or a defect, reported without a session; a defect deferred or inspected; or the end of what stands there",

@@ -22,6 +22,7 @@ export const channelRoutes: FastifyPluginAsyncZod<{ register: ChannelRegister }>
     {
       config: { problems: ["notFound"] },
       schema: {
+        operationId: "readChannels",
         tags,
         summary:
           "The channels of an aircraft's instruments, and the gauge of each; the revision is the entity tag",
@@ -40,6 +41,7 @@ export const channelRoutes: FastifyPluginAsyncZod<{ register: ChannelRegister }>
     {
       config: { problems: ["faultyEntry", "notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
+        operationId: "changeChannels",
         tags,
         summary: "Replace the channels of an aircraft as they were read (If-Match)",
         params,

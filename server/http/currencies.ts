@@ -8,6 +8,7 @@ import { auditTo } from "../audit.ts";
 import { OfficeRefused, qualified } from "../auth/refused.ts";
 import { asPlanner, type Currencies } from "../house/currencies.ts";
 import type { Directory } from "../store/directory.ts";
+import { named } from "./named.ts";
 import { byId, pageOf, pageSchema } from "./pages.ts";
 import { savedSchema } from "./register-states.ts";
 import { ifMatch, revisionOf, tagged } from "./revision.ts";
@@ -15,15 +16,21 @@ import { identityOf } from "./signed-in.ts";
 
 const tags = ["currencies"];
 const params = z.strictObject({ id: idSchema });
-const lapse = z.object({
-  post: z.enum(POSTS),
-  kind: z.string(),
-  name: z.string(),
-  until: z.number().nullable(),
-  is: z.enum(["over", "ending"]),
-  bars: z.boolean(),
-});
-const dates = z.record(idSchema, daySchema).describe("The last day of each kind, by its id");
+const lapse = named(
+  "Lapse",
+  z.object({
+    post: z.enum(POSTS),
+    kind: z.string(),
+    name: z.string(),
+    until: z.number().nullable(),
+    is: z.enum(["over", "ending"]),
+    bars: z.boolean(),
+  }),
+);
+const dates = named(
+  "LastDays",
+  z.record(idSchema, daySchema).describe("The last day of each kind, by its id"),
+);
 
 /** Routes of what people must keep up. */
 export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; directory: Directory }> = async (
@@ -34,6 +41,7 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
     "/currencies",
     {
       schema: {
+        operationId: "listCurrencies",
         tags,
         summary: "The kinds of currency that the house keeps, by id",
         querystring: pageSchema,
@@ -52,6 +60,7 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
     {
       config: { problems: ["notQualified", "taken"] },
       schema: {
+        operationId: "addCurrency",
         tags,
         summary: "Add a kind of currency",
         body: currencySchema.refine(apartFromStarts, NOT_APART),
@@ -71,6 +80,7 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
     {
       config: { problems: ["notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
+        operationId: "changeCurrency",
         tags,
         summary: "Change a kind of currency as it was read (If-Match)",
         params,
@@ -94,6 +104,7 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
     {
       config: { problems: ["notQualified"] },
       schema: {
+        operationId: "listLapses",
         tags,
         summary:
           "Who has let which currency lapse, or will within 30 days, by the person's id; for those who plan",
@@ -113,6 +124,7 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
     "/me/lapses",
     {
       schema: {
+        operationId: "listMyLapses",
         tags,
         summary: "One's own currencies that lapsed, or will within 30 days, by post",
         querystring: pageSchema,
@@ -131,6 +143,7 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
     {
       config: { problems: ["notQualified"] },
       schema: {
+        operationId: "listCurrencyDates",
         tags,
         summary:
           "Everybody's end dates by person, in the order of their ids; for those qualified as supervisor",
@@ -152,6 +165,7 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
     {
       config: { problems: ["notFound", "notQualified", "ownWork"] },
       schema: {
+        operationId: "setCurrencyDates",
         tags,
         summary: "Replace a person's end dates; nobody enters their own",
         params,

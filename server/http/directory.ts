@@ -13,6 +13,7 @@ export const directoryRoutes: FastifyPluginAsyncZod<{ directory: Directory }> = 
     "/people",
     {
       schema: {
+        operationId: "listPeople",
         tags: ["directory"],
         summary: "People who may hold posts, by id",
         querystring: pageSchema,

@@ -14,7 +14,9 @@ import type { Dues } from "../house/dues.ts";
 import { CHANGES } from "../house/entries.ts";
 import type { Inspections } from "../house/inspections.ts";
 import type { Directory } from "../store/directory.ts";
+import { text } from "./download.ts";
 import { languageOf } from "./language.ts";
+import { named } from "./named.ts";
 import { byId, pageOf, pageSchema } from "./pages.ts";
 import { namedStates, savedSchema, stateOf } from "./register-states.ts";
 import { ifMatch, revisionOf, tagged } from "./revision.ts";
@@ -27,38 +29,41 @@ const common = {
   until: z.number().nullable().describe("Server milliseconds after the last day"),
   is: z.enum(["over", "soon", "later"]),
 };
-const due = z.discriminatedUnion("of", [
-  z.object({
-    of: z.literal("person"),
-    ...common,
-    person: z.string(),
-    who: z.string(),
-    name: z.string(),
-    post: z.enum(POSTS),
-    bars: z.boolean(),
-  }),
-  z.object({
-    of: z.literal("equipment"),
-    ...common,
-    label: z.string(),
-    name: z.string(),
-    date: z.enum(DUE_DATES),
-    bars: z.boolean(),
-  }),
-  z.object({
-    of: z.literal("inspection"),
-    ...common,
-    id: z.string(),
-    aircraft: z.string(),
-    engine: engineSchema.nullable(),
-    name: z.string(),
-    source: z.string(),
-    by: z.enum(["days", "hours", "starts"]),
-    hoursLeft: z.number().nullable(),
-    startsLeft: z.number().nullable(),
-  }),
-  z.object({ of: z.literal("blades"), ...common, aircraft: z.string(), engines: z.array(z.number()) }),
-]);
+const due = named(
+  "Due",
+  z.discriminatedUnion("of", [
+    z.object({
+      of: z.literal("person"),
+      ...common,
+      person: z.string(),
+      who: z.string(),
+      name: z.string(),
+      post: z.enum(POSTS),
+      bars: z.boolean(),
+    }),
+    z.object({
+      of: z.literal("equipment"),
+      ...common,
+      label: z.string(),
+      name: z.string(),
+      date: z.enum(DUE_DATES),
+      bars: z.boolean(),
+    }),
+    z.object({
+      of: z.literal("inspection"),
+      ...common,
+      id: z.string(),
+      aircraft: z.string(),
+      engine: engineSchema.nullable(),
+      name: z.string(),
+      source: z.string(),
+      by: z.enum(["days", "hours", "starts"]),
+      hoursLeft: z.number().nullable(),
+      startsLeft: z.number().nullable(),
+    }),
+    z.object({ of: z.literal("blades"), ...common, aircraft: z.string(), engines: z.array(z.number()) }),
+  ]),
+);
 
 export interface DuesRoutes {
   inspections: Inspections;
@@ -77,6 +82,7 @@ export const duesRoutes: FastifyPluginAsyncZod<DuesRoutes> = async (
     {
       config: { problems: ["notQualified"] },
       schema: {
+        operationId: "listDues",
         tags,
         summary: "Everything with a last day or hour, by its key; for those who plan",
         querystring: pageSchema,
@@ -94,9 +100,11 @@ export const duesRoutes: FastifyPluginAsyncZod<DuesRoutes> = async (
     {
       config: { problems: ["notQualified"] },
       schema: {
+        operationId: "readDueCalendar",
         tags,
         summary: "The last days as a calendar (RFC 5545), in the language asked for; for those who plan",
-        response: { 200: z.string().describe("text/calendar") },
+        produces: ["text/calendar"],
+        response: { 200: text("The calendar") },
       },
       serializerCompiler: () => (calendar) => calendar as unknown as string,
     },
@@ -113,6 +121,7 @@ export const duesRoutes: FastifyPluginAsyncZod<DuesRoutes> = async (
     "/inspections",
     {
       schema: {
+        operationId: "listInspections",
         tags,
         summary: "What must be done to the house's aircraft again and again, by id",
         querystring: pageSchema,
@@ -131,6 +140,7 @@ export const duesRoutes: FastifyPluginAsyncZod<DuesRoutes> = async (
     {
       config: { problems: ["notFound"] },
       schema: {
+        operationId: "listInspectionChanges",
         tags,
         summary:
           "The last states of an inspection, the newest first: each time it was done, and who entered it",
@@ -145,7 +155,13 @@ export const duesRoutes: FastifyPluginAsyncZod<DuesRoutes> = async (
     "/inspections",
     {
       config: { problems: ["faultyEntry", "notQualified", "taken"] },
-      schema: { tags, summary: "Add an inspection", body: inspectionSchema, response: { 201: savedSchema } },
+      schema: {
+        operationId: "addInspection",
+        tags,
+        summary: "Add an inspection",
+        body: inspectionSchema,
+        response: { 201: savedSchema },
+      },
     },
     async (request, reply) => {
       const { person } = identityOf(request);
@@ -160,6 +176,7 @@ export const duesRoutes: FastifyPluginAsyncZod<DuesRoutes> = async (
     {
       config: { problems: ["faultyEntry", "notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
+        operationId: "changeInspection",
         tags,
         summary: "Change an inspection as it was read (If-Match)",
         params,
@@ -183,6 +200,7 @@ export const duesRoutes: FastifyPluginAsyncZod<DuesRoutes> = async (
     {
       config: { problems: ["faultyEntry", "notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
+        operationId: "enterInspectionDone",
         tags,
         summary: "Enter that an inspection was done, and what was done (If-Match)",
         params,

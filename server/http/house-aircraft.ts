@@ -8,6 +8,7 @@ import { auditTo } from "../audit.ts";
 import type { AircraftRegister, ListedAircraft } from "../house/aircraft.ts";
 import { CHANGES } from "../house/entries.ts";
 import type { Directory } from "../store/directory.ts";
+import { named } from "./named.ts";
 import { byId, pageOf, pageSchema } from "./pages.ts";
 import { namedStates, savedSchema, stateOf } from "./register-states.ts";
 import { ifMatch, revisionOf, tagged } from "./revision.ts";
@@ -19,19 +20,25 @@ const reason = line(200);
 const entered = houseAircraftSchema.omit({ retired: true });
 const version = z.number().int();
 
-const bar = z.discriminatedUnion("is", [
-  z.object({ is: z.literal("retired") }),
-  z.object({ is: z.literal("noneApproved"), typeId: z.string() }),
-  z.object({ is: z.literal("notApproved"), version, newest: version }),
-  z.object({ is: z.literal("superseded"), version, newest: version }),
-]);
-const listed = z.object({
-  ...houseAircraftSchema.shape,
-  revision: z.number().int(),
-  typeName: z.string(),
-  newest: version.nullable().describe("The approved version of its type"),
-  bar: bar.nullable().describe("Why it cannot be planned"),
-});
+const bar = named(
+  "PlanBar",
+  z.discriminatedUnion("is", [
+    z.object({ is: z.literal("retired") }),
+    z.object({ is: z.literal("noneApproved"), typeId: z.string() }),
+    z.object({ is: z.literal("notApproved"), version, newest: version }),
+    z.object({ is: z.literal("superseded"), version, newest: version }),
+  ]),
+);
+const listed = named(
+  "ListedAircraft",
+  z.object({
+    ...houseAircraftSchema.shape,
+    revision: z.number().int(),
+    typeName: z.string(),
+    newest: version.nullable().describe("The approved version of its type"),
+    bar: bar.nullable().describe("Why it cannot be planned"),
+  }),
+);
 
 export interface HouseAircraftRoutes {
   register: AircraftRegister;
@@ -47,6 +54,7 @@ export const houseAircraftRoutes: FastifyPluginAsyncZod<HouseAircraftRoutes> = a
     "/aircraft",
     {
       schema: {
+        operationId: "listAircraft",
         tags,
         summary: "Every aircraft of the house, by id, with the reason why it cannot be planned",
         querystring: pageSchema,
@@ -61,6 +69,7 @@ export const houseAircraftRoutes: FastifyPluginAsyncZod<HouseAircraftRoutes> = a
     "/aircraft/:id",
     {
       schema: {
+        operationId: "readAircraft",
         tags,
         summary: "One aircraft; its revision is the entity tag",
         params,
@@ -78,6 +87,7 @@ export const houseAircraftRoutes: FastifyPluginAsyncZod<HouseAircraftRoutes> = a
     {
       config: { problems: ["notFound"] },
       schema: {
+        operationId: "listAircraftChanges",
         tags,
         summary: "The last states of an aircraft in the register, the newest first, and who entered each",
         params,
@@ -92,6 +102,7 @@ export const houseAircraftRoutes: FastifyPluginAsyncZod<HouseAircraftRoutes> = a
     {
       config: { problems: ["faultyEntry", "notQualified", "taken"] },
       schema: {
+        operationId: "addAircraft",
         tags,
         summary: "Add an aircraft, on the approved version of its type",
         body: entered,
@@ -111,6 +122,7 @@ export const houseAircraftRoutes: FastifyPluginAsyncZod<HouseAircraftRoutes> = a
     {
       config: { problems: ["faultyEntry", "notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
+        operationId: "changeAircraft",
         tags,
         summary: "Change an aircraft as it was read (If-Match); fewer hours need a reason",
         params,
@@ -135,6 +147,7 @@ export const houseAircraftRoutes: FastifyPluginAsyncZod<HouseAircraftRoutes> = a
     {
       config: { problems: ["notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
+        operationId: "retireAircraft",
         tags,
         summary: "Retire an aircraft as it was read (If-Match), or take it back into service, with a reason",
         params,
@@ -160,6 +173,7 @@ export const houseAircraftRoutes: FastifyPluginAsyncZod<HouseAircraftRoutes> = a
     {
       config: { problems: ["faultyEntry", "notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
+        operationId: "enterAircraftHours",
         tags,
         summary: "Enter engines' and propellers' hours after a start (If-Match); they do not fall",
         params,

@@ -8,6 +8,7 @@ import { auditTo } from "../audit.ts";
 import { CHANGES } from "../house/entries.ts";
 import type { EquipmentRegister, ListedEquipment } from "../house/equipment.ts";
 import type { Directory } from "../store/directory.ts";
+import { named } from "./named.ts";
 import { byId, pageOf, pageSchema } from "./pages.ts";
 import { namedStates, savedSchema, stateOf } from "./register-states.ts";
 import { ifMatch, revisionOf, tagged } from "./revision.ts";
@@ -18,17 +19,23 @@ const params = z.strictObject({ id: labelSchema });
 const reason = line(200);
 
 const date = z.enum(DUE_DATES);
-const fault = z.discriminatedUnion("is", [
-  z.object({ is: z.literal("out"), cause: z.enum(OUT_CAUSES), words: z.string() }),
-  z.object({ is: z.literal("overdue"), date, until: z.string(), bars: z.boolean() }),
-  z.object({ is: z.literal("noDate"), date, bars: z.boolean() }),
-  z.object({ is: z.literal("ending"), date, until: z.string() }),
-]);
-const listed = z.object({
-  body: houseEquipmentSchema,
-  revision: z.number().int(),
-  faults: z.array(fault).describe("What speaks against it now, the worst first"),
-});
+const fault = named(
+  "EquipmentFault",
+  z.discriminatedUnion("is", [
+    z.object({ is: z.literal("out"), cause: z.enum(OUT_CAUSES), words: z.string() }),
+    z.object({ is: z.literal("overdue"), date, until: z.string(), bars: z.boolean() }),
+    z.object({ is: z.literal("noDate"), date, bars: z.boolean() }),
+    z.object({ is: z.literal("ending"), date, until: z.string() }),
+  ]),
+);
+const listed = named(
+  "ListedEquipment",
+  z.object({
+    body: houseEquipmentSchema,
+    revision: z.number().int(),
+    faults: z.array(fault).describe("What speaks against it now, the worst first"),
+  }),
+);
 
 export interface HouseEquipmentRoutes {
   register: EquipmentRegister;
@@ -44,6 +51,7 @@ export const houseEquipmentRoutes: FastifyPluginAsyncZod<HouseEquipmentRoutes> =
     "/equipment",
     {
       schema: {
+        operationId: "listEquipment",
         tags,
         summary: "Every piece of equipment of the house, by label, with what speaks against it now",
         querystring: pageSchema,
@@ -59,6 +67,7 @@ export const houseEquipmentRoutes: FastifyPluginAsyncZod<HouseEquipmentRoutes> =
     {
       config: { problems: ["notFound"] },
       schema: {
+        operationId: "readEquipment",
         tags,
         summary: "One piece of equipment by its label; its revision is the entity tag",
         params,
@@ -75,6 +84,7 @@ export const houseEquipmentRoutes: FastifyPluginAsyncZod<HouseEquipmentRoutes> =
     "/equipment/:id/changes",
     {
       schema: {
+        operationId: "listEquipmentChanges",
         tags,
         summary: "The last states of a piece in the register, the newest first, and who entered each",
         params,
@@ -89,6 +99,7 @@ export const houseEquipmentRoutes: FastifyPluginAsyncZod<HouseEquipmentRoutes> =
     {
       config: { problems: ["faultyEntry", "notQualified", "taken"] },
       schema: {
+        operationId: "addEquipment",
         tags,
         summary: "Add a piece of equipment in service",
         body: houseEquipmentSchema,
@@ -109,6 +120,7 @@ export const houseEquipmentRoutes: FastifyPluginAsyncZod<HouseEquipmentRoutes> =
     {
       config: { problems: ["faultyEntry", "notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
+        operationId: "changeEquipment",
         tags,
         summary: "Change a piece of equipment as it was read (If-Match); its kind and its service stay",
         params,
@@ -132,6 +144,7 @@ export const houseEquipmentRoutes: FastifyPluginAsyncZod<HouseEquipmentRoutes> =
     {
       config: { problems: ["notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
+        operationId: "setEquipmentOut",
         tags,
         summary:
           "Take a piece out of service as it was read (If-Match), or put it back with `out` null; both with a reason",

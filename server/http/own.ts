@@ -3,6 +3,7 @@ import { z } from "zod";
 import { idSchema } from "../../shared/protocol/text.ts";
 import { auditTo } from "../audit.ts";
 import { newPinSchema } from "../auth/new-pin.ts";
+import { named } from "./named.ts";
 import { pageOf, pageSchema } from "./pages.ts";
 import { ProblemError } from "./problem.ts";
 import { pinSchema, rightPin } from "./sign-in.ts";
@@ -12,14 +13,17 @@ import { deviceView, personView } from "./views.ts";
 /** Leaves out "storage", which would delete the device's key and the panels' offline copy. */
 const CLEARED = '"cache"';
 
-const signInView = z.object({
-  id: z.string(),
-  deviceName: z.string(),
-  createdAt: z.number(),
-  usedAt: z.number(),
-  /** True for the sign-in that made this request. */
-  here: z.boolean(),
-});
+const signInView = named(
+  "SignIn",
+  z.object({
+    id: z.string(),
+    deviceName: z.string(),
+    createdAt: z.number(),
+    usedAt: z.number(),
+    /** True for the sign-in that made this request. */
+    here: z.boolean(),
+  }),
+);
 
 /** Routes by which a signed-in person manages their own account. */
 export const ownRoutes: FastifyPluginAsyncZod<Admission> = async (app, admitting) => {
@@ -28,7 +32,14 @@ export const ownRoutes: FastifyPluginAsyncZod<Admission> = async (app, admitting
 
   app.post(
     "/sign-out",
-    { schema: { tags: ["sign-in"], summary: "End this sign-in at once", response: { 204: z.null() } } },
+    {
+      schema: {
+        operationId: "signOut",
+        tags: ["sign-in"],
+        summary: "End this sign-in at once",
+        response: { 204: z.null() },
+      },
+    },
     async (request, reply) => {
       const identity = identityOf(request);
       await signIns.signOut(identity);
@@ -42,6 +53,7 @@ export const ownRoutes: FastifyPluginAsyncZod<Admission> = async (app, admitting
     {
       config: { problems: ["locked", "wrongPin"] },
       schema: {
+        operationId: "confirmByPin",
         tags: ["sign-in"],
         summary:
           "Enter one's PIN again for one command that asks for it; gives what to send with the command",
@@ -63,6 +75,7 @@ export const ownRoutes: FastifyPluginAsyncZod<Admission> = async (app, admitting
     "/me",
     {
       schema: {
+        operationId: "readMe",
         tags: ["sign-in"],
         summary: "Who is signed in here",
         response: {
@@ -85,6 +98,7 @@ export const ownRoutes: FastifyPluginAsyncZod<Admission> = async (app, admitting
     {
       config: { problems: ["locked", "wrongPin"] },
       schema: {
+        operationId: "changeMyPin",
         tags: ["sign-in"],
         summary: "Choose another PIN, by the old one; ends one's sign-ins elsewhere",
         body: z
@@ -107,6 +121,7 @@ export const ownRoutes: FastifyPluginAsyncZod<Admission> = async (app, admitting
     "/me/sign-ins",
     {
       schema: {
+        operationId: "listMySignIns",
         tags: ["sign-in"],
         summary: "One's own sign-ins that stand, the newest first",
         querystring: pageSchema,
@@ -126,6 +141,7 @@ export const ownRoutes: FastifyPluginAsyncZod<Admission> = async (app, admitting
     {
       config: { problems: ["notFound"] },
       schema: {
+        operationId: "endMySignIn",
         tags: ["sign-in"],
         summary: "End one of one's own sign-ins at once, wherever it is in use",
         params: z.strictObject({ id: idSchema }),

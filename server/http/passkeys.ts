@@ -70,7 +70,12 @@ export const passkeySignInRoutes: FastifyPluginAsyncZod<PasskeySignIn> = async (
     "/sign-in/passkey/options",
     {
       config: { ...config, problems: ["noPasskeys"] },
-      schema: { tags, summary: "What to ask the device for a passkey by", response: { 200: options } },
+      schema: {
+        operationId: "passkeySignInOptions",
+        tags,
+        summary: "What to ask the device for a passkey by",
+        response: { 200: options },
+      },
     },
     async (request) => ({ ...(await passkeys.signInOptions(originOf(request, origins))) }),
   );
@@ -80,6 +85,7 @@ export const passkeySignInRoutes: FastifyPluginAsyncZod<PasskeySignIn> = async (
     {
       config: { ...config, problems: ["proofNeeded", "wrongPasskey"] },
       schema: {
+        operationId: "signInByPasskey",
         tags,
         summary: "Sign in by passkey, from an enrolled device with a DPoP proof",
         body: assertion,
@@ -121,6 +127,7 @@ export const ownPasskeyRoutes: FastifyPluginAsyncZod<OwnPasskeys> = async (
     "/me/passkeys",
     {
       schema: {
+        operationId: "listMyPasskeys",
         tags,
         summary: "One's own passkeys, the oldest first",
         querystring: pageSchema,
@@ -147,6 +154,7 @@ export const ownPasskeyRoutes: FastifyPluginAsyncZod<OwnPasskeys> = async (
     {
       config: { problems: ["deviceNeeded", "locked", "noPasskeys", "wrongPin"] },
       schema: {
+        operationId: "newPasskeyOptions",
         tags,
         summary: "What to make a passkey by, with one's PIN again, on an enrolled device",
         body: z.strictObject({ pin: pinSchema }),
@@ -169,6 +177,7 @@ export const ownPasskeyRoutes: FastifyPluginAsyncZod<OwnPasskeys> = async (
     {
       config: { problems: ["wrongPasskey"] },
       schema: {
+        operationId: "addMyPasskey",
         tags,
         summary: "Keep the passkey that was made",
         body: attestation,
@@ -189,6 +198,7 @@ export const ownPasskeyRoutes: FastifyPluginAsyncZod<OwnPasskeys> = async (
     {
       config: { problems: ["notFound"] },
       schema: {
+        operationId: "removeMyPasskey",
         tags,
         summary: "Forget one of one's own passkeys: nobody signs in by it any more",
         params: z.strictObject({ id: z.string().max(1_500) }),

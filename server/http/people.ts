@@ -34,6 +34,7 @@ export const peopleRoutes: FastifyPluginAsyncZod<PeopleRoutes> = async (app, dep
     {
       config: { problems: ["notQualified", "taken"] },
       schema: {
+        operationId: "addPerson",
         tags: ["directory"],
         summary: "Add a person who may sign in, with a first PIN that they then change themselves",
         body: newPersonSchema(signIns.pinLength),
@@ -54,6 +55,7 @@ export const peopleRoutes: FastifyPluginAsyncZod<PeopleRoutes> = async (app, dep
     {
       config: { problems: ["locked", "notFound", "notQualified", "onDuty", "ownWork", "taken", "wrongPin"] },
       schema: {
+        operationId: "changePerson",
         tags: ["directory"],
         summary:
           "Change a person's name and posts; one who loses a post signs in again, and nobody changes their own",
@@ -80,6 +82,7 @@ export const peopleRoutes: FastifyPluginAsyncZod<PeopleRoutes> = async (app, dep
     {
       config: { problems: ["locked", "notFound", "notQualified", "onDuty", "ownWork", "wrongPin"] },
       schema: {
+        operationId: "replacePin",
         tags: ["directory"],
         summary:
           "Replace somebody's forgotten PIN, with one's own; all their sign-ins end, and they then change it themselves",
@@ -115,6 +118,7 @@ export const peopleRoutes: FastifyPluginAsyncZod<PeopleRoutes> = async (app, dep
     {
       config: { problems: ["notQualified"] },
       schema: {
+        operationId: "listEverybody",
         tags: ["directory"],
         summary:
           "Everybody there is, by id, whether or not they may sign in; for those qualified as supervisor",
@@ -135,6 +139,7 @@ export const peopleRoutes: FastifyPluginAsyncZod<PeopleRoutes> = async (app, dep
     {
       config: { problems: ["locked", "notFound", "notQualified", "onDuty", "ownWork", "wrongPin"] },
       schema: {
+        operationId: "setPersonActive",
         tags: ["directory"],
         summary: "Whether a person may sign in; one who may not is cut off at once",
         params,

@@ -48,6 +48,7 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
     "/rehearsals",
     {
       schema: {
+        operationId: "listRehearsals",
         tags: ["rehearsals"],
         summary: `Rehearsals: those that run, then those over, each newest first; ${LISTED} at most`,
         description: NEWEST_FIRST,
@@ -70,6 +71,7 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
     {
       config: { problems: ["faultyPlan"] },
       schema: {
+        operationId: "beginRehearsal",
         tags: ["rehearsals"],
         summary: "Begin a rehearsal of an aircraft of the house: nothing of it is a start",
         body: z.strictObject({
@@ -94,6 +96,7 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
     {
       config: { problems: ["notAvailable", "notFound"] },
       schema: {
+        operationId: "readRehearsedWorld",
         tags: ["rehearsals"],
         summary: "What the person who asks sees of the simulated aircraft from their post",
         params: idParams,
@@ -113,6 +116,7 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
     {
       config: { problems: ["notAvailable", "notFound", "notQualified"] },
       schema: {
+        operationId: "setRehearsedControls",
         tags: ["rehearsals"],
         summary: "Set the controls of the simulated cockpit, by who holds it; null leaves them to good hands",
         params: idParams,
@@ -138,6 +142,7 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
     {
       config: { problems: ["notFound", "notQualified"] },
       schema: {
+        operationId: "instructRehearsal",
         tags: ["rehearsals"],
         summary:
           "Freeze it, set its speed, throw a fault, write a mark, or say a word to a post: by who began it, or a supervisor",
@@ -167,6 +172,7 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
     {
       config: { problems: ["faultyPlan", "notFound", "notQualified"] },
       schema: {
+        operationId: "takeRehearsalBack",
         tags: ["rehearsals"],
         summary: "End it and begin another one at a moment of it: by who began it, or a supervisor",
         params: idParams,
@@ -188,6 +194,7 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
     {
       config: { problems: ["notFound", "notQualified"] },
       schema: {
+        operationId: "endRehearsal",
         tags: ["rehearsals"],
         summary: "End a rehearsal at once",
         params: idParams,

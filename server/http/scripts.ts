@@ -25,6 +25,7 @@ export const scriptRoutes: FastifyPluginAsyncZod<ScriptRoutes> = async (app, { s
     "/rehearsals/scripts",
     {
       schema: {
+        operationId: "listScripts",
         tags,
         summary:
           "The scripts one may begin with, whole, the program's first: each is the JSON that beginning one takes",
@@ -44,6 +45,7 @@ export const scriptRoutes: FastifyPluginAsyncZod<ScriptRoutes> = async (app, { s
     "/rehearsals/house-scripts",
     {
       schema: {
+        operationId: "listHouseScripts",
         tags,
         summary: "The house's own scripts as they are kept, by id, those out of use too, and who kept each",
         querystring: pageSchema,
@@ -61,6 +63,7 @@ export const scriptRoutes: FastifyPluginAsyncZod<ScriptRoutes> = async (app, { s
     {
       config: { problems: ["faultyEntry", "notQualified", "taken"] },
       schema: {
+        operationId: "addHouseScript",
         tags,
         summary: "Keep a script in the house: written here, or exported elsewhere",
         body: rehearsalScriptSchema,
@@ -80,6 +83,7 @@ export const scriptRoutes: FastifyPluginAsyncZod<ScriptRoutes> = async (app, { s
     {
       config: { problems: ["faultyEntry", "notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
+        operationId: "changeHouseScript",
         tags,
         summary: "Change a script of the house as it was read (If-Match), or take it out of use",
         params: z.strictObject({ id: idSchema }),

@@ -23,6 +23,7 @@ export const searchRoutes: FastifyPluginAsyncZod<{ writings: Writings }> = async
     {
       config: { costly: true, problems: [], scopes: ["readRecords"] },
       schema: {
+        operationId: "searchRecords",
         tags: ["history"],
         summary:
           "Everything written in the records, without rehearsals: places, notes, reasons, defects, refusals, names",

@@ -23,6 +23,7 @@ import { NoSuchSession } from "../sessions/errors.ts";
 import type { Planning } from "../sessions/planning.ts";
 import type { Sessions } from "../sessions/sessions.ts";
 import type { EventStore, SessionRow } from "../store/events.ts";
+import { named } from "./named.ts";
 import { PAGE_ROWS } from "./pages.ts";
 import { ProblemError } from "./problem.ts";
 import { NEWEST_FIRST, newestPage, newestSchema } from "./session-pages.ts";
@@ -38,22 +39,25 @@ export interface SessionRoutesOptions {
 }
 
 const idParams = z.strictObject({ id: idSchema });
-const planned = z.object({ id: z.string(), code: z.string() });
+const planned = named("PlannedSession", z.object({ id: z.string(), code: z.string() }));
 
 /** A session in a list. */
-export const listedSchema = z.object({
-  id: z.string(),
-  code: z.string(),
-  aircraft: z.string(),
-  typeName: z.string(),
-  place: z.string(),
-  stage: z.string(),
-  createdAt: z.number(),
-  closedAt: z.number().nullable().describe("Null while it is open"),
-  headSeq: z.number(),
-  needs: z.number(),
-  offered: z.array(postSchema).describe("Posts that are offered to who asks"),
-});
+export const listedSchema = named(
+  "Session",
+  z.object({
+    id: z.string(),
+    code: z.string(),
+    aircraft: z.string(),
+    typeName: z.string(),
+    place: z.string(),
+    stage: z.string(),
+    createdAt: z.number(),
+    closedAt: z.number().nullable().describe("Null while it is open"),
+    headSeq: z.number(),
+    needs: z.number(),
+    offered: z.array(postSchema).describe("Posts that are offered to who asks"),
+  }),
+);
 
 export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async (app, options) => {
   const { store, sessions, planning, names, clock, bounds } = options;
@@ -63,6 +67,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
     {
       config: { scopes: ["readRecords", "readLive"] },
       schema: {
+        operationId: "listSessions",
         tags: ["sessions"],
         summary: `Start sessions: those that run, then those planned, then those over, each newest first; ${PAGE_ROWS} at most`,
         description: NEWEST_FIRST,
@@ -90,6 +95,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
     {
       config: { problems: ["faultyPlan", "idReused", "notQualified"] },
       schema: {
+        operationId: "planSession",
         tags: ["sessions"],
         summary:
           "Plan a session, a start or a return; the same commandId again answers with the same session",
@@ -134,6 +140,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
     {
       config: { problems: ["notFound"], scopes: ["readRecords", "readLive"] },
       schema: {
+        operationId: "readSession",
         tags: ["sessions"],
         summary: "The session's state now, as every panel holds it",
         params: idParams,
@@ -161,6 +168,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
     {
       config: { problems: ["notFound"], scopes: ["readRecords", "readLive"] },
       schema: {
+        operationId: "listEvents",
         tags: ["sessions"],
         summary: "Recorded events, in order",
         params: idParams,
@@ -186,6 +194,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
     {
       config: { problems: ["notFound"] },
       schema: {
+        operationId: "findByCode",
         tags: ["sessions"],
         summary: "The session behind a join code",
         params: z.strictObject({
