@@ -204,7 +204,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(houseAircraftRoutes, { register: aircraft, directory });
       await inner.register(currencyRoutes, { currencies, directory });
       await inner.register(duesRoutes, { inspections, dues, directory, clock });
-      await inner.register(channelRoutes, { register: channels });
+      await inner.register(channelRoutes, { register: channels, feeds });
       await inner.register(feedRoutes, { feeds });
       await inner.register(houseEquipmentRoutes, { register: equipment, directory });
       await inner.register(aircraftRoutes, { directory, records });

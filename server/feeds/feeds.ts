@@ -1,4 +1,4 @@
-import { judgeSample, type SampleFault } from "../../shared/readings/judgeSample.ts";
+import { gaugeKey, type SampleFault } from "../../shared/readings/judgeSample.ts";
 import { recordInstrument } from "../../shared/session/step.ts";
 import { decideStation } from "../../shared/weather/station.ts";
 import type { Account } from "../auth/service-accounts.ts";
@@ -6,9 +6,10 @@ import type { Clock, Timers } from "../clock.ts";
 import type { LiveSession } from "../sessions/live-session.ts";
 import type { Sessions } from "../sessions/sessions.ts";
 import type { Directory } from "../store/directory.ts";
+import { Judges } from "./judges.ts";
 import type { RawSamples } from "./raw-samples.ts";
 import type { SampleLine } from "./samples.ts";
-import { gaugeKey, type Stretch, Windows } from "./windows.ts";
+import { type Stretch, Windows } from "./windows.ts";
 
 /** A stretch that no later sample ended is recorded after this. Milliseconds. */
 const LATEST_MS = 1_000;
@@ -53,11 +54,18 @@ export class Feeds {
   readonly #deps: FeedsDeps;
   /** By account and aircraft. */
   readonly #feeds = new Map<string, Feed>();
+  readonly #judges: Judges;
 
   #counts = { taken: 0, refused: 0 };
 
   constructor(deps: FeedsDeps) {
     this.#deps = deps;
+    this.#judges = new Judges(deps);
+  }
+
+  /** The channels of an aircraft were changed here: its next sample is judged by them. */
+  remapped(aircraft: string): void {
+    this.#judges.forget(aircraft);
   }
 
   /** Returns how many samples were taken and refused since the start. */
@@ -67,16 +75,17 @@ export class Feeds {
 
   /** Takes samples of an aircraft. Resolves once what they ended is recorded. */
   async take(account: Account, aircraft: string, lines: readonly SampleLine[]): Promise<Taken> {
-    const { sessions, directory, clock } = this.#deps;
+    const { sessions, clock } = this.#deps;
     const live = sessions.underWay(aircraft);
     if (!live) return { session: null, taken: 0, refused: lines.length, faults: [] };
-    const channels = (await directory.register.one("channels", aircraft))?.body.channels ?? [];
+    const judge = await this.#judges.of(aircraft, live.state.type);
+    const now = clock.now();
     const feed = this.#feedOf(account, live);
     const faults: Taken["faults"] = [];
     const ended: Stretch[] = [];
     let taken = 0;
     for (const { line, sample } of lines) {
-      const judged = sample && judgeSample(sample, channels, live.state.type, clock.now());
+      const judged = sample && judge(sample, now);
       if (!judged?.ok) {
         faults.push({ line, fault: judged ? judged.fault : "malformed" });
         continue;

@@ -6,6 +6,8 @@ import { sha256 } from "../sha256.ts";
 /** Keeps the samples of each session in a file of their own; the record has the digest of each piece of it. */
 export class RawSamples {
   readonly #folder: string;
+  /** The folder is there; null until it is asked for, and after a failure. */
+  #ready: Promise<unknown> | null = null;
 
   constructor(folder: string) {
     this.#folder = folder;
@@ -17,8 +19,14 @@ export class RawSamples {
       JSON.stringify({ channel, engine, time, value, unit }),
     );
     const text = `${lines.join("\n")}\n`;
-    await mkdir(this.#folder, { recursive: true, mode: 0o700 });
-    await appendFile(join(this.#folder, `${session}.ndjson`), text, { mode: 0o600 });
+    try {
+      this.#ready ??= mkdir(this.#folder, { recursive: true, mode: 0o700 });
+      await this.#ready;
+      await appendFile(join(this.#folder, `${session}.ndjson`), text, { mode: 0o600 });
+    } catch (error) {
+      this.#ready = null;
+      throw error;
+    }
     return { sha256: sha256(text), samples: samples.length };
   }
 }

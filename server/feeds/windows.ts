@@ -6,8 +6,6 @@ const CROSSINGS = 4;
 
 type Good = Extract<JudgedSample, { ok: true }>;
 
-export const gaugeKey = (gauge: string, engine: number | null): string => `${gauge} ${engine}`;
-
 /** The record of a stretch of time: each gauge's last value and its extremes, and the samples. */
 export interface Stretch {
   from: number;
@@ -15,6 +13,8 @@ export interface Stretch {
   readings: InstrumentReading[];
   samples: Sample[];
 }
+
+const NONE: readonly Stretch[] = [];
 
 /** Times of a gauge's samples that are remembered, so that none is taken twice: 20 s at 20 a second. */
 const REMEMBERED = 400;
@@ -53,6 +53,7 @@ class Taken {
 export class Windows {
   #second = 0;
   #crossings = 0;
+  /** Changed in place: a new object for each sample would keep the collector busy. */
   #readings = new Map<string, { time: number; reading: InstrumentReading }>();
   #samples: Sample[] = [];
   /** The band in which each gauge was last. */
@@ -65,52 +66,61 @@ export class Windows {
   }
 
   /** Returns the stretches that the sample ends; null when it was taken before. */
-  take(sample: Sample, { map, band }: Good): Stretch[] | null {
-    const key = gaugeKey(map.gauge, map.engine);
-    const { time, value } = sample;
+  take(sample: Sample, judged: Good): readonly Stretch[] | null {
+    const { key, band } = judged;
+    const { time } = sample;
     const taken = this.#taken.get(key) ?? new Taken(0);
-    this.#taken.set(key, taken);
+    if (taken.newest === 0) this.#taken.set(key, taken);
     const isNewest = time > taken.newest;
     if (!taken.add(time)) return null;
-    const ended: Stretch[] = [];
     const second = Math.floor(time / 1000);
+    const before = second === this.#second ? NONE : this.flush();
     if (second !== this.#second) {
-      ended.push(...this.flush());
       this.#second = second;
       this.#crossings = 0;
     }
     this.#samples.push(sample);
-    const before = this.#readings.get(key);
-    const last = before && before.time > time ? before : { time, reading: null };
-    this.#readings.set(key, {
-      time: last.time,
-      reading: {
-        gauge: map.gauge,
-        ...(map.engine === null ? {} : { engine: map.engine }),
-        value: last.reading?.value ?? value,
-        least: Math.min(value, before?.reading.least ?? value),
-        most: Math.max(value, before?.reading.most ?? value),
-        unit: map.unit,
-      },
-    });
-    if (!isNewest) return ended;
+    this.#note(sample, judged);
+    if (!isNewest) return before;
     const was = this.#bands.get(key);
+    if (was === band) return before;
     this.#bands.set(key, band);
-    if (was !== undefined && was !== band && this.#crossings < CROSSINGS) {
-      this.#crossings += 1;
-      ended.push(...this.flush());
+    if (was === undefined || this.#crossings >= CROSSINGS) return before;
+    this.#crossings += 1;
+    return [...before, ...this.flush()];
+  }
+
+  /** Adds a sample to what the present stretch says of its gauge. */
+  #note({ time, value }: Sample, { map, key }: Good): void {
+    const known = this.#readings.get(key);
+    if (known) {
+      const { reading } = known;
+      if (known.time <= time) {
+        known.time = time;
+        reading.value = value;
+      }
+      reading.least = Math.min(reading.least, value);
+      reading.most = Math.max(reading.most, value);
+      return;
     }
-    return ended;
+    const engine = map.engine === null ? {} : { engine: map.engine };
+    const reading = { gauge: map.gauge, ...engine, value, least: value, most: value, unit: map.unit };
+    this.#readings.set(key, { time, reading });
   }
 
   /** Ends the present stretch. Returns it, or nothing when it has no sample. */
-  flush(): Stretch[] {
+  flush(): readonly Stretch[] {
     const samples = this.#samples;
     const readings = [...this.#readings.values()].map((r) => r.reading).slice(0, INSTRUMENT_READINGS);
     this.#samples = [];
     this.#readings = new Map();
-    if (samples.length === 0) return [];
-    const times = samples.map((s) => s.time);
-    return [{ from: Math.min(...times), to: Math.max(...times), readings, samples }];
+    if (samples.length === 0) return NONE;
+    let from = Number.POSITIVE_INFINITY;
+    let to = 0;
+    for (const { time } of samples) {
+      from = Math.min(from, time);
+      to = Math.max(to, time);
+    }
+    return [{ from, to, readings, samples }];
   }
 }

@@ -17,7 +17,7 @@ export interface By {
 }
 
 /** Changes of one thing that are shown: more would only repeat small ones. */
-const HISTORY = 100;
+export const CHANGES = 100;
 
 /** The entries of one kind in the register. Every method may throw HouseRefused. */
 export class Entries<K extends RegisterKind> {
@@ -54,7 +54,7 @@ export class Entries<K extends RegisterKind> {
 
   /** Returns the last changes, the newest first. */
   async history(id: string): Promise<RegisterEntry<K>[]> {
-    const entries = await this.#directory.register.history(this.#kind, id, HISTORY);
+    const entries = await this.#directory.register.history(this.#kind, id, CHANGES);
     if (entries.length === 0) throw this.none(id);
     return entries;
   }

@@ -9,6 +9,8 @@ import type { AircraftRecords } from "../aircraft/records.ts";
 import { personOf } from "../auth/identity.ts";
 import { latestType } from "../sessions/latest-type.ts";
 import type { Directory } from "../store/directory.ts";
+import { named } from "./named.ts";
+import { pageOf, pageSchema } from "./pages.ts";
 import { ProblemError } from "./problem.ts";
 import { identityOf } from "./signed-in.ts";
 
@@ -18,50 +20,56 @@ interface AircraftRoutes {
 }
 
 const params = z.strictObject({ id: idSchema });
-const standing = z.object({
-  aircraft: z.string(),
-  /** Id of the record: its evidence is exported under it, as a session's is. */
-  record: z.string().nullable(),
-  items: z.array(standingItemSchema),
-  /** The aircraft's engine numbers as its record has them; empty before anything was recorded. */
-  engines: z.array(z.number().int()),
-  lastReported: lastReportedSchema.nullable(),
-  /** Sessions that are not over. */
-  open: z.array(z.string()),
-});
+const standing = named(
+  "StandingAtAircraft",
+  z.object({
+    aircraft: z.string(),
+    /** Id of the record: its evidence is exported under it, as a session's is. */
+    record: z.string().nullable(),
+    items: z.array(standingItemSchema),
+    /** The aircraft's engine numbers as its record has them; empty before anything was recorded. */
+    engines: z.array(z.number().int()),
+    lastReported: lastReportedSchema.nullable(),
+    /** Sessions that are not over. */
+    open: z.array(z.string()),
+  }),
+);
 
 const session = z.string().nullable();
-const life = z.object({
-  no: z.number().int().describe("Its number in the aircraft's record"),
-  id: z.string(),
-  words: z.string(),
-  engine: z.number().int().nullable(),
-  barsStart: z.boolean(),
-  written: z.object({ at: z.number(), name: z.string(), session }),
-  deferrals: z.array(
-    z.object({
-      at: z.number(),
-      name: z.string(),
-      until: z.string().nullable().describe("The last day on which it bars no start, UTC"),
-      starts: z.number().int().nullable().describe("The starts for which it bars none"),
-      reason: z.string(),
-    }),
-  ),
-  startedSince: z.array(z.string()).describe("Sessions that have used up a start of the last deferral"),
-  mendings: z
-    .array(z.object({ at: z.number(), name: z.string(), reason: z.string(), session }))
-    .describe("What was done, where another person inspects it"),
-  closed: z
-    .object({
-      at: z.number(),
-      name: z.string().nullable(),
-      reason: z.string().nullable(),
-      session,
-      inspected: z.boolean().describe("Another person than the one who mended it inspected it"),
-    })
-    .nullable(),
-  before: z.number().int().describe("How often the same words were written before at the same place"),
-});
+const life = named(
+  "DefectLife",
+  z.object({
+    no: z.number().int().describe("Its number in the aircraft's record"),
+    id: z.string(),
+    words: z.string(),
+    engine: z.number().int().nullable(),
+    barsStart: z.boolean(),
+    written: z.object({ at: z.number(), name: z.string(), session }),
+    deferrals: z.array(
+      z.object({
+        at: z.number(),
+        name: z.string(),
+        until: z.string().nullable().describe("The last day on which it bars no start, UTC"),
+        starts: z.number().int().nullable().describe("The starts for which it bars none"),
+        reason: z.string(),
+      }),
+    ),
+    startedSince: z.array(z.string()).describe("Sessions that have used up a start of the last deferral"),
+    mendings: z
+      .array(z.object({ at: z.number(), name: z.string(), reason: z.string(), session }))
+      .describe("What was done, where another person inspects it"),
+    closed: z
+      .object({
+        at: z.number(),
+        name: z.string().nullable(),
+        reason: z.string().nullable(),
+        session,
+        inspected: z.boolean().describe("Another person than the one who mended it inspected it"),
+      })
+      .nullable(),
+    before: z.number().int().describe("How often the same words were written before at the same place"),
+  }),
+);
 
 /** Routes about what stands at an aircraft, with or without a session. */
 export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app, { directory, records }) => {
@@ -69,12 +77,14 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
     "/standing",
     {
       schema: {
+        operationId: "listStanding",
         tags: ["aircraft"],
-        summary: "What stands at every aircraft",
+        summary: "What stands at every aircraft, by its id",
+        querystring: pageSchema,
         response: { 200: z.array(standing.extend({ name: z.string() })) },
       },
     },
-    async () => {
+    async (request, reply) => {
       const all = await Promise.all(
         (await directory.register.all("aircraft")).map(async ({ id, body: { name, retired } }) => {
           const stands = { ...(await standingAt(id)), name };
@@ -82,7 +92,7 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
           return retired && stands.items.length === 0 && stands.open.length === 0 ? [] : [stands];
         }),
       );
-      return all.flat();
+      return pageOf(reply, request.query, all.flat(), { of: ({ aircraft }) => [0, aircraft] });
     },
   );
 
@@ -91,6 +101,7 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
     {
       config: { problems: ["notFound"] },
       schema: {
+        operationId: "readStanding",
         tags: ["aircraft"],
         summary:
           "Holds, cuts, fires, hands, leaves, turning engines, drills and defects that stand at the aircraft",
@@ -109,18 +120,19 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
     {
       config: { problems: ["notFound"], scopes: ["readRecords"] },
       schema: {
+        operationId: "listDefects",
         tags: ["aircraft"],
         summary: "The aircraft's defects from their writing to their closing, the newest first",
         params,
+        querystring: pageSchema,
         response: { 200: z.array(life) },
       },
     },
-    async (request) => {
+    async (request, reply) => {
       const { id } = await known(request.params.id);
       const lives = await records.defects(id);
-      return lives
-        .map((l) => ({ ...l, startedSince: [...l.startedSince], before: timesBefore(lives, l) }))
-        .reverse();
+      const page = pageOf(reply, request.query, lives, { of: (l) => [l.no, l.id], newestFirst: true });
+      return page.map((l) => ({ ...l, startedSince: [...l.startedSince], before: timesBefore(lives, l) }));
     },
   );
 
@@ -129,6 +141,7 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
     {
       config: { problems: ["notFound"] },
       schema: {
+        operationId: "reportAtAircraft",
         tags: ["aircraft"],
         summary:
           "A stop, where a fire burns or a defect, reported without a session; a defect deferred or inspected; or the end of what stands there",

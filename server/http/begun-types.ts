@@ -5,6 +5,8 @@ import { idSchema, line } from "../../shared/protocol/text.ts";
 import { nameById } from "../house/names.ts";
 import type { Directory } from "../store/directory.ts";
 import type { BegunTypes } from "../types/begun.ts";
+import { named } from "./named.ts";
+import { byId, pageOf, pageSchema } from "./pages.ts";
 import { savedSchema } from "./register-states.ts";
 import { ifMatch, revisionOf, tagged } from "./revision.ts";
 import { identityOf } from "./signed-in.ts";
@@ -13,7 +15,10 @@ import { TYPE_BYTES } from "./types.ts";
 const tags = ["types"];
 const params = z.strictObject({ id: idSchema });
 const entered = z.record(z.string(), z.unknown()).describe("Parts of a type, with gaps and faults");
-const listed = z.object({ id: z.string(), name: z.string(), at: z.number(), by: z.string() });
+const listed = named(
+  "BegunType",
+  z.object({ id: z.string(), name: z.string(), at: z.number(), by: z.string() }),
+);
 const config = { costly: true };
 
 interface BegunTypeRoutes {
@@ -27,14 +32,16 @@ export const begunTypeRoutes: FastifyPluginAsyncZod<BegunTypeRoutes> = async (ap
     "/begun-types",
     {
       schema: {
+        operationId: "listBegunTypes",
         tags,
-        summary: "Every type that is begun and not finished, with who changed it last",
+        summary: "Every type that is begun and not finished, by id, with who changed it last",
+        querystring: pageSchema,
         response: { 200: z.array(listed) },
       },
     },
-    async () => {
+    async (request, reply) => {
       const named = await nameById(directory);
-      return (await begun.list()).map((e) => view(e, named(e.by)));
+      return pageOf(reply, request.query, await begun.list(), { of: byId }).map((e) => view(e, named(e.by)));
     },
   );
 
@@ -43,6 +50,7 @@ export const begunTypeRoutes: FastifyPluginAsyncZod<BegunTypeRoutes> = async (ap
     {
       config: { problems: ["notFound"] },
       schema: {
+        operationId: "readBegunType",
         tags,
         summary: "What was entered of one; its revision is the entity tag",
         params,
@@ -61,6 +69,7 @@ export const begunTypeRoutes: FastifyPluginAsyncZod<BegunTypeRoutes> = async (ap
     {
       config: { problems: ["notQualified", "taken"] },
       schema: {
+        operationId: "beginType",
         tags,
         summary: "Begin a type from nothing: every figure is blank",
         body: z.strictObject({ id: idSchema, name: line(60), engines: z.number().int().min(1).max(8) }),
@@ -79,6 +88,7 @@ export const begunTypeRoutes: FastifyPluginAsyncZod<BegunTypeRoutes> = async (ap
       bodyLimit: TYPE_BYTES,
       config: { ...config, problems: ["faultyType", "notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
+        operationId: "changeBegunType",
         tags,
         summary: "Replace what was entered, as it was read (If-Match); gaps and faults are kept too",
         params,
@@ -100,6 +110,7 @@ export const begunTypeRoutes: FastifyPluginAsyncZod<BegunTypeRoutes> = async (ap
     {
       config: { problems: ["notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
+        operationId: "giveUpBegunType",
         tags,
         summary: "Give it up, as it was read (If-Match)",
         params,
@@ -119,6 +130,7 @@ export const begunTypeRoutes: FastifyPluginAsyncZod<BegunTypeRoutes> = async (ap
     {
       config: { ...config, problems: ["faultyType", "notFound", "notQualified"] },
       schema: {
+        operationId: "draftBegunType",
         tags,
         summary:
           "Make it the first draft of its type, as it was read (If-Match); refused with every fault named",

@@ -3,6 +3,7 @@ import { z } from "zod";
 import { channelsSchema } from "../../shared/house/channels.ts";
 import { idSchema } from "../../shared/protocol/text.ts";
 import { auditTo } from "../audit.ts";
+import type { Feeds } from "../feeds/feeds.ts";
 import type { ChannelRegister } from "../house/channels.ts";
 import { savedSchema } from "./register-states.ts";
 import { ifMatch, revisionOf, tagged } from "./revision.ts";
@@ -13,15 +14,16 @@ const params = z.strictObject({ id: idSchema });
 const { channels } = channelsSchema.shape;
 
 /** Routes of the channels of an aircraft's instruments. Everybody may read them; supervisors change them. */
-export const channelRoutes: FastifyPluginAsyncZod<{ register: ChannelRegister }> = async (
+export const channelRoutes: FastifyPluginAsyncZod<{ register: ChannelRegister; feeds: Feeds }> = async (
   app,
-  { register },
+  { register, feeds },
 ) => {
   app.get(
     "/aircraft/:id/channels",
     {
       config: { problems: ["notFound"] },
       schema: {
+        operationId: "readChannels",
         tags,
         summary:
           "The channels of an aircraft's instruments, and the gauge of each; the revision is the entity tag",
@@ -40,6 +42,7 @@ export const channelRoutes: FastifyPluginAsyncZod<{ register: ChannelRegister }>
     {
       config: { problems: ["faultyEntry", "notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
+        operationId: "changeChannels",
         tags,
         summary: "Replace the channels of an aircraft as they were read (If-Match)",
         params,
@@ -53,6 +56,7 @@ export const channelRoutes: FastifyPluginAsyncZod<{ register: ChannelRegister }>
       const { id } = request.params;
       const revision = revisionOf(request.headers["if-match"]);
       const entry = await register.change(person, { id, channels: request.body.channels }, revision);
+      feeds.remapped(id);
       auditTo(request.log).done("channelsChanged", { person: person.id, path: `aircraft/${id}/channels` });
       return tagged(reply, entry).send(entry);
     },

@@ -8,21 +8,29 @@ import { auditTo } from "../audit.ts";
 import { OfficeRefused, qualified } from "../auth/refused.ts";
 import { asPlanner, type Currencies } from "../house/currencies.ts";
 import type { Directory } from "../store/directory.ts";
+import { named } from "./named.ts";
+import { byId, pageOf, pageSchema } from "./pages.ts";
 import { savedSchema } from "./register-states.ts";
 import { ifMatch, revisionOf, tagged } from "./revision.ts";
 import { identityOf } from "./signed-in.ts";
 
 const tags = ["currencies"];
 const params = z.strictObject({ id: idSchema });
-const lapse = z.object({
-  post: z.enum(POSTS),
-  kind: z.string(),
-  name: z.string(),
-  until: z.number().nullable(),
-  is: z.enum(["over", "ending"]),
-  bars: z.boolean(),
-});
-const dates = z.record(idSchema, daySchema).describe("The last day of each kind, by its id");
+const lapse = named(
+  "Lapse",
+  z.object({
+    post: z.enum(POSTS),
+    kind: z.string(),
+    name: z.string(),
+    until: z.number().nullable(),
+    is: z.enum(["over", "ending"]),
+    bars: z.boolean(),
+  }),
+);
+const dates = named(
+  "LastDays",
+  z.record(idSchema, daySchema).describe("The last day of each kind, by its id"),
+);
 
 /** Routes of what people must keep up. */
 export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; directory: Directory }> = async (
@@ -33,12 +41,18 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
     "/currencies",
     {
       schema: {
+        operationId: "listCurrencies",
         tags,
-        summary: "The kinds of currency that the house keeps",
+        summary: "The kinds of currency that the house keeps, by id",
+        querystring: pageSchema,
         response: { 200: z.array(currencySchema.extend({ revision: z.number().int() })) },
       },
     },
-    async () => (await currencies.kinds()).map(({ body, revision }) => ({ ...body, revision })),
+    async (request, reply) =>
+      pageOf(reply, request.query, await currencies.kinds(), { of: byId }).map(({ body, revision }) => ({
+        ...body,
+        revision,
+      })),
   );
 
   app.post(
@@ -46,6 +60,7 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
     {
       config: { problems: ["notQualified", "taken"] },
       schema: {
+        operationId: "addCurrency",
         tags,
         summary: "Add a kind of currency",
         body: currencySchema.refine(apartFromStarts, NOT_APART),
@@ -65,6 +80,7 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
     {
       config: { problems: ["notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
+        operationId: "changeCurrency",
         tags,
         summary: "Change a kind of currency as it was read (If-Match)",
         params,
@@ -88,15 +104,19 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
     {
       config: { problems: ["notQualified"] },
       schema: {
+        operationId: "listLapses",
         tags,
-        summary: "Who has let which currency lapse, or will within 30 days; for those who plan",
+        summary:
+          "Who has let which currency lapse, or will within 30 days, by the person's id; for those who plan",
+        querystring: pageSchema,
         response: { 200: z.array(z.object({ person: z.string(), lapses: z.array(lapse) })) },
       },
     },
-    async (request) => {
+    async (request, reply) => {
       asPlanner(identityOf(request).person);
       const all = await currencies.lapses();
-      return all.map(({ person, lapses }) => ({ person: person.id, lapses }));
+      const page = pageOf(reply, request.query, all, { of: ({ person }) => byId(person) });
+      return page.map(({ person, lapses }) => ({ person: person.id, lapses }));
     },
   );
 
@@ -104,14 +124,17 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
     "/me/lapses",
     {
       schema: {
+        operationId: "listMyLapses",
         tags,
-        summary: "One's own currencies that lapsed, or will within 30 days",
+        summary: "One's own currencies that lapsed, or will within 30 days, by post",
+        querystring: pageSchema,
         response: { 200: z.array(lapse) },
       },
     },
-    async (request) => {
+    async (request, reply) => {
       const { id } = identityOf(request).person;
-      return (await currencies.lapses()).find(({ person }) => person.id === id)?.lapses ?? [];
+      const own = (await currencies.lapses()).find(({ person }) => person.id === id)?.lapses ?? [];
+      return pageOf(reply, request.query, own, { of: ({ post, kind }) => [POSTS.indexOf(post), kind] });
     },
   );
 
@@ -120,17 +143,20 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
     {
       config: { problems: ["notQualified"] },
       schema: {
+        operationId: "listCurrencyDates",
         tags,
-        summary: "Everybody's end dates; for those qualified as supervisor",
+        summary:
+          "Everybody's end dates by person, in the order of their ids; for those qualified as supervisor",
+        querystring: pageSchema,
         response: { 200: z.record(z.string(), dates) },
       },
     },
-    async (request) => {
+    async (request, reply) => {
       qualified(identityOf(request).person);
-      const all: Record<string, Record<string, string>> = {};
+      const all = new Map<string, Record<string, string>>();
       for (const { personId, kind, until } of await directory.currencies.dates())
-        all[personId] = { ...all[personId], [kind]: until };
-      return all;
+        all.set(personId, { ...all.get(personId), [kind]: until });
+      return Object.fromEntries(pageOf(reply, request.query, [...all], { of: ([person]) => [0, person] }));
     },
   );
 
@@ -139,6 +165,7 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
     {
       config: { problems: ["notFound", "notQualified", "ownWork"] },
       schema: {
+        operationId: "setCurrencyDates",
         tags,
         summary: "Replace a person's end dates; nobody enters their own",
         params,

@@ -37,6 +37,7 @@ export const demoYearRoute: FastifyPluginAsyncZod<{ year: DemoYear }> = async (a
     {
       config: { costly: true, problems: ["notQualified"] },
       schema: {
+        operationId: "makeDemoYear",
         tags: ["history"],
         summary:
           "Begin an invented year of starts of two aircraft of the demo, unless it is there, and see how far it is",
@@ -60,6 +61,7 @@ export const demoRoute: FastifyPluginAsyncZod<DemoOptions> = async (
     "/demo",
     {
       schema: {
+        operationId: "readDemo",
         tags: ["sign-in"],
         summary: "Whether this is a demonstration, and how to sign in to it",
         response: { 200: z.object({ demo: z.boolean(), crews: z.boolean(), signIns: z.array(demoSignIn) }) },

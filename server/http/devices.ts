@@ -7,7 +7,9 @@ import type { Proofs } from "../auth/proofs.ts";
 import { qualified } from "../auth/refused.ts";
 import { nameById } from "../house/names.ts";
 import type { Directory } from "../store/directory.ts";
+import { named } from "./named.ts";
 import { cutting, type OnPurposeDeps, onPurpose } from "./on-purpose.ts";
+import { pageOf, pageSchema } from "./pages.ts";
 import { identityOf, proofOf, unproven } from "./signed-in.ts";
 import { deviceView } from "./views.ts";
 
@@ -25,6 +27,7 @@ export const enrolRoutes: FastifyPluginAsyncZod<{
       // Exempt from rate limits: an enrolled device needs a nonce to open a socket, and stops go by socket.
       config: { unlimited: true },
       schema: {
+        operationId: "proofNonce",
         tags,
         summary: "A nonce for the first DPoP proof (RFC 9449); later ones come with the answers",
         response: { 200: z.object({ nonce: z.string() }) },
@@ -38,6 +41,7 @@ export const enrolRoutes: FastifyPluginAsyncZod<{
     {
       config: { rateLimit: { max: perMinute, timeWindow: 60_000 }, problems: ["codeWrong", "proofNeeded"] },
       schema: {
+        operationId: "enrolDevice",
         tags,
         summary: "Enrol the key that signed this request's DPoP proof, by a one-time code",
         body: z.strictObject({ code: z.string().min(1).max(100) }),
@@ -54,14 +58,17 @@ export const enrolRoutes: FastifyPluginAsyncZod<{
   );
 };
 
-const enrolledView = z.object({
-  id: z.string(),
-  name: z.string(),
-  enrolledBy: z.string(),
-  enrolledAt: z.number(),
-  revokedBy: z.string().nullable(),
-  revokedAt: z.number().nullable(),
-});
+const enrolledView = named(
+  "EnrolledDevice",
+  z.object({
+    id: z.string(),
+    name: z.string(),
+    enrolledBy: z.string(),
+    enrolledAt: z.number(),
+    revokedBy: z.string().nullable(),
+    revokedAt: z.number().nullable(),
+  }),
+);
 
 export interface DeviceRoutesOptions extends OnPurposeDeps {
   devices: Devices;
@@ -78,15 +85,18 @@ export const deviceRoutes: FastifyPluginAsyncZod<DeviceRoutesOptions> = async (a
     {
       config: { problems: ["notQualified"] },
       schema: {
+        operationId: "listDevices",
         tags,
         summary: "Every device that was ever enrolled, the newest first; by whom it was enrolled and revoked",
+        querystring: pageSchema,
         response: { 200: z.array(enrolledView) },
       },
     },
-    async (request) => {
+    async (request, reply) => {
       const all = await devices.all(identityOf(request).person);
       const named = await nameById(directory);
-      return all.map((d) => ({
+      const page = pageOf(reply, request.query, all, { of: (d) => [d.enrolledAt, d.id], newestFirst: true });
+      return page.map((d) => ({
         ...d,
         enrolledBy: named(d.enrolledBy),
         revokedBy: d.revokedBy === null ? null : named(d.revokedBy),
@@ -99,6 +109,7 @@ export const deviceRoutes: FastifyPluginAsyncZod<DeviceRoutesOptions> = async (a
     {
       config: { problems: ["notQualified"] },
       schema: {
+        operationId: "giveEnrolmentCode",
         tags,
         summary: "A code that enrols one device in the next five minutes",
         body: z.strictObject({ name: line(60) }),
@@ -118,6 +129,7 @@ export const deviceRoutes: FastifyPluginAsyncZod<DeviceRoutesOptions> = async (a
     {
       config: { problems: ["locked", "notFound", "notQualified", "onDuty", "wrongPin"] },
       schema: {
+        operationId: "revokeDevice",
         tags,
         summary: "Revoke a device: nobody signs in on it any more, and whoever did is cut off at once",
         params,

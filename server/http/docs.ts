@@ -4,12 +4,15 @@ import type { FastifyInstance } from "fastify";
 import { jsonSchemaTransform } from "fastify-type-provider-zod";
 import { asyncApi } from "../live/asyncapi.ts";
 import { VERSION } from "../version.ts";
+import { withComponents } from "./components.ts";
 import { DocumentedProblems } from "./documented.ts";
 import { refuseUnknownFilters } from "./known-filters.ts";
+import { nameShared } from "./named-shared.ts";
 
 /** Serves OpenAPI, generated from the routes' schemas, with a page at /docs. */
 export async function document(app: FastifyInstance): Promise<void> {
   refuseUnknownFilters(app);
+  nameShared();
   const problems = new DocumentedProblems();
   problems.watch(app);
   await app.register(swagger, {
@@ -27,7 +30,9 @@ export async function document(app: FastifyInstance): Promise<void> {
     },
     transform: jsonSchemaTransform,
     transformObject: (document) =>
-      "openapiObject" in document ? problems.addTo(document.openapiObject) : document.swaggerObject,
+      "openapiObject" in document
+        ? problems.addTo(withComponents(document.openapiObject))
+        : document.swaggerObject,
   });
   const socket = asyncApi();
   app.get("/docs/asyncapi.json", { schema: { hide: true } }, async () => socket);

@@ -53,6 +53,8 @@ export class DocumentedProblems {
       for (const [method, operation] of Object.entries(methods as Record<string, Operation>)) {
         const route = this.#routes.get(`${method} ${path}`);
         if (route) operation.responses = { ...operation.responses, ...responsesOf(problemsOf(route)) };
+        const answer = operation.responses?.["200"];
+        if (answer && operation.parameters?.some(({ name }) => name === "before")) answer.headers = NEXT_PAGE;
       }
     const components = (document.components ?? {}) as { schemas?: object };
     const { $schema: _, ...problem } = z.toJSONSchema(problemSchema);
@@ -64,8 +66,19 @@ export class DocumentedProblems {
 }
 
 interface Operation {
-  responses?: object;
+  parameters?: { name?: string }[];
+  responses?: Record<string, { headers?: object }>;
 }
+
+/** The header of each list that comes a page at a time. */
+const NEXT_PAGE = {
+  Link: {
+    description:
+      'The address of the next page, with `rel="next"` (RFC 8288). The last page has none. A row that is there ' +
+      "throughout is in exactly one page, whatever is added and removed meanwhile.",
+    schema: { type: "string" },
+  },
+};
 
 /** Returns a response for each status. Its description names the problems, by the last part of their `type`. */
 function responsesOf(problems: ReadonlySet<ProblemName>): Record<string, object> {

@@ -7,6 +7,7 @@ import { type ServiceAccounts, scopeOf } from "../auth/service-accounts.ts";
 import type { Clock } from "../clock.ts";
 import { duesCalendar } from "../house/calendar.ts";
 import type { Dues } from "../house/dues.ts";
+import { text } from "./download.ts";
 import { ProblemError } from "./problem.ts";
 
 export interface DueCalendarRoute {
@@ -29,11 +30,13 @@ export const dueCalendarRoute: FastifyPluginAsyncZod<DueCalendarRoute> = async (
     {
       config: { problems: ["notFound", "tooMany"] },
       schema: {
+        operationId: "readSubscribedDueCalendar",
         tags: ["dues"],
         summary: "The last days as a calendar (RFC 5545), by the secret address of a service account",
         params: z.strictObject({ token: z.string().max(100) }),
         querystring: z.strictObject({ language: z.enum(LANGUAGES).default("en") }),
-        response: { 200: z.string().describe("text/calendar") },
+        produces: ["text/calendar"],
+        response: { 200: text("The calendar") },
       },
       serializerCompiler: () => (calendar) => calendar as unknown as string,
     },

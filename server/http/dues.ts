@@ -11,9 +11,13 @@ import type { Clock } from "../clock.ts";
 import { duesCalendar } from "../house/calendar.ts";
 import { asPlanner } from "../house/currencies.ts";
 import type { Dues } from "../house/dues.ts";
+import { CHANGES } from "../house/entries.ts";
 import type { Inspections } from "../house/inspections.ts";
 import type { Directory } from "../store/directory.ts";
+import { text } from "./download.ts";
 import { languageOf } from "./language.ts";
+import { named } from "./named.ts";
+import { byId, pageOf, pageSchema } from "./pages.ts";
 import { namedStates, savedSchema, stateOf } from "./register-states.ts";
 import { ifMatch, revisionOf, tagged } from "./revision.ts";
 import { identityOf } from "./signed-in.ts";
@@ -25,38 +29,41 @@ const common = {
   until: z.number().nullable().describe("Server milliseconds after the last day"),
   is: z.enum(["over", "soon", "later"]),
 };
-const due = z.discriminatedUnion("of", [
-  z.object({
-    of: z.literal("person"),
-    ...common,
-    person: z.string(),
-    who: z.string(),
-    name: z.string(),
-    post: z.enum(POSTS),
-    bars: z.boolean(),
-  }),
-  z.object({
-    of: z.literal("equipment"),
-    ...common,
-    label: z.string(),
-    name: z.string(),
-    date: z.enum(DUE_DATES),
-    bars: z.boolean(),
-  }),
-  z.object({
-    of: z.literal("inspection"),
-    ...common,
-    id: z.string(),
-    aircraft: z.string(),
-    engine: engineSchema.nullable(),
-    name: z.string(),
-    source: z.string(),
-    by: z.enum(["days", "hours", "starts"]),
-    hoursLeft: z.number().nullable(),
-    startsLeft: z.number().nullable(),
-  }),
-  z.object({ of: z.literal("blades"), ...common, aircraft: z.string(), engines: z.array(z.number()) }),
-]);
+const due = named(
+  "Due",
+  z.discriminatedUnion("of", [
+    z.object({
+      of: z.literal("person"),
+      ...common,
+      person: z.string(),
+      who: z.string(),
+      name: z.string(),
+      post: z.enum(POSTS),
+      bars: z.boolean(),
+    }),
+    z.object({
+      of: z.literal("equipment"),
+      ...common,
+      label: z.string(),
+      name: z.string(),
+      date: z.enum(DUE_DATES),
+      bars: z.boolean(),
+    }),
+    z.object({
+      of: z.literal("inspection"),
+      ...common,
+      id: z.string(),
+      aircraft: z.string(),
+      engine: engineSchema.nullable(),
+      name: z.string(),
+      source: z.string(),
+      by: z.enum(["days", "hours", "starts"]),
+      hoursLeft: z.number().nullable(),
+      startsLeft: z.number().nullable(),
+    }),
+    z.object({ of: z.literal("blades"), ...common, aircraft: z.string(), engines: z.array(z.number()) }),
+  ]),
+);
 
 export interface DuesRoutes {
   inspections: Inspections;
@@ -75,14 +82,16 @@ export const duesRoutes: FastifyPluginAsyncZod<DuesRoutes> = async (
     {
       config: { problems: ["notQualified"] },
       schema: {
+        operationId: "listDues",
         tags,
-        summary: "Everything with a last day or hour: what is over first, then by day; for those who plan",
+        summary: "Everything with a last day or hour, by its key; for those who plan",
+        querystring: pageSchema,
         response: { 200: z.array(due) },
       },
     },
-    async (request) => {
+    async (request, reply) => {
       asPlanner(identityOf(request).person);
-      return dues.list();
+      return pageOf(reply, request.query, await dues.list(), { of: ({ key }) => [0, key] });
     },
   );
 
@@ -91,9 +100,11 @@ export const duesRoutes: FastifyPluginAsyncZod<DuesRoutes> = async (
     {
       config: { problems: ["notQualified"] },
       schema: {
+        operationId: "readDueCalendar",
         tags,
         summary: "The last days as a calendar (RFC 5545), in the language asked for; for those who plan",
-        response: { 200: z.string().describe("text/calendar") },
+        produces: ["text/calendar"],
+        response: { 200: text("The calendar") },
       },
       serializerCompiler: () => (calendar) => calendar as unknown as string,
     },
@@ -110,12 +121,18 @@ export const duesRoutes: FastifyPluginAsyncZod<DuesRoutes> = async (
     "/inspections",
     {
       schema: {
+        operationId: "listInspections",
         tags,
-        summary: "What must be done to the house's aircraft again and again",
+        summary: "What must be done to the house's aircraft again and again, by id",
+        querystring: pageSchema,
         response: { 200: z.array(inspectionSchema.extend({ revision: z.number().int() })) },
       },
     },
-    async () => (await inspections.all()).map(({ body, revision }) => ({ ...body, revision })),
+    async (request, reply) =>
+      pageOf(reply, request.query, await inspections.all(), { of: byId }).map(({ body, revision }) => ({
+        ...body,
+        revision,
+      })),
   );
 
   app.get(
@@ -123,11 +140,12 @@ export const duesRoutes: FastifyPluginAsyncZod<DuesRoutes> = async (
     {
       config: { problems: ["notFound"] },
       schema: {
+        operationId: "listInspectionChanges",
         tags,
         summary:
-          "The last 100 states of an inspection, the newest first: each time it was done, and who entered it",
+          "The last states of an inspection, the newest first: each time it was done, and who entered it",
         params,
-        response: { 200: z.array(stateOf(inspectionSchema)) },
+        response: { 200: z.array(stateOf(inspectionSchema)).max(CHANGES) },
       },
     },
     async (request) => namedStates(await inspections.history(request.params.id), directory),
@@ -137,7 +155,13 @@ export const duesRoutes: FastifyPluginAsyncZod<DuesRoutes> = async (
     "/inspections",
     {
       config: { problems: ["faultyEntry", "notQualified", "taken"] },
-      schema: { tags, summary: "Add an inspection", body: inspectionSchema, response: { 201: savedSchema } },
+      schema: {
+        operationId: "addInspection",
+        tags,
+        summary: "Add an inspection",
+        body: inspectionSchema,
+        response: { 201: savedSchema },
+      },
     },
     async (request, reply) => {
       const { person } = identityOf(request);
@@ -152,6 +176,7 @@ export const duesRoutes: FastifyPluginAsyncZod<DuesRoutes> = async (
     {
       config: { problems: ["faultyEntry", "notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
+        operationId: "changeInspection",
         tags,
         summary: "Change an inspection as it was read (If-Match)",
         params,
@@ -175,6 +200,7 @@ export const duesRoutes: FastifyPluginAsyncZod<DuesRoutes> = async (
     {
       config: { problems: ["faultyEntry", "notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
+        operationId: "enterInspectionDone",
         tags,
         summary: "Enter that an inspection was done, and what was done (If-Match)",
         params,

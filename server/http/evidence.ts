@@ -7,6 +7,7 @@ import { EVIDENCE_FORMS, type EvidenceForm, type ExportDeps, exportOf } from "..
 import { historyExport } from "../evidence/history-export.ts";
 import { NoSuchSession } from "../sessions/errors.ts";
 import type { RegisterStore } from "../store/register.ts";
+import { download } from "./download.ts";
 import { ProblemError } from "./problem.ts";
 
 const FORMS = Object.keys(EVIDENCE_FORMS) as [EvidenceForm, ...EvidenceForm[]];
@@ -25,11 +26,13 @@ export const evidenceRoutes: FastifyPluginAsyncZod<EvidenceRoutes> = async (
     {
       config: { costly: true, problems: ["notFound"], scopes: ["readRecords"] },
       schema: {
+        operationId: "exportSession",
         tags: ["evidence"],
         summary: "The session's record: exact and verifiable (ndjson, json), or for a spreadsheet (csv)",
         params: z.strictObject({ id: idSchema }),
         querystring: z.strictObject({ as: z.enum(FORMS).default("ndjson") }),
-        response: { 200: z.any().describe("A download") },
+        produces: Object.values(EVIDENCE_FORMS).map(({ media }) => bare(media)),
+        response: { 200: download("The file") },
       },
       // Send the stored bytes unchanged: a serializer would write them anew.
       serializerCompiler: () => String,
@@ -54,10 +57,12 @@ export const evidenceRoutes: FastifyPluginAsyncZod<EvidenceRoutes> = async (
     {
       config: { costly: true, problems: ["notFound"], scopes: ["readRecords"] },
       schema: {
+        operationId: "exportAircraft",
         tags: ["evidence"],
         summary: "Everything kept of an aircraft as one signed file: its own record and each of its sessions",
         params: z.strictObject({ id: idSchema }),
-        response: { 200: z.any().describe("A download (NDJSON)") },
+        produces: [bare(EVIDENCE_FORMS.ndjson.media)],
+        response: { 200: download("The file") },
       },
       serializerCompiler: () => String,
     },
@@ -75,3 +80,6 @@ export const evidenceRoutes: FastifyPluginAsyncZod<EvidenceRoutes> = async (
     },
   );
 };
+
+/** Returns a media type without its parameters. */
+const bare = (media: string): string => media.split(";", 1)[0] ?? media;

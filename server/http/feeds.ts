@@ -32,6 +32,7 @@ export const feedRoutes: FastifyPluginAsyncZod<{ feeds: Feeds }> = async (app, {
     {
       config: { systemsOnly: true, scopes: ["pushReadings"] },
       schema: {
+        operationId: "pushSamples",
         tags,
         summary: "Samples of an aircraft's instruments, as application/x-ndjson or text/csv",
         description,
@@ -72,6 +73,7 @@ export const feedRoutes: FastifyPluginAsyncZod<{ feeds: Feeds }> = async (app, {
     {
       config: { systemsOnly: true, scopes: ["pushWeather"], problems: ["faultyEntry"] },
       schema: {
+        operationId: "pushWeather",
         tags,
         summary: "The report of a field's own station, for every open session there",
         body: z.strictObject({ place: line(80), metar: line(500) }),

@@ -12,13 +12,29 @@ export const healthRoutes: FastifyPluginAsyncZod<{ recordable: Recordable }> = a
 
   app.get(
     "/live",
-    { config, schema: { tags: ["health"], summary: "The process answers", response: { 200: ok } } },
+    {
+      config,
+      schema: {
+        operationId: "isLive",
+        tags: ["health"],
+        summary: "The process answers",
+        response: { 200: ok },
+      },
+    },
     async () => ({ ok: true as const }),
   );
 
   app.get(
     "/ready",
-    { config, schema: { tags: ["health"], summary: "Events can be recorded", response: { 200: ok } } },
+    {
+      config,
+      schema: {
+        operationId: "isReady",
+        tags: ["health"],
+        summary: "Events can be recorded",
+        response: { 200: ok },
+      },
+    },
     async () => {
       if (!(await recordable.check()))
         throw new ProblemError("notAvailable", "Events cannot be recorded: go on by hand signals and paper");

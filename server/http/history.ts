@@ -10,8 +10,11 @@ import { idSchema, line } from "../../shared/protocol/text.ts";
 import type { Clock } from "../clock.ts";
 import type { Pseudonyms } from "../evidence/names.ts";
 import type { EngineHistories } from "../history/engines.ts";
+import { SESSIONS_READ } from "../history/starts.ts";
 import type { Directory } from "../store/directory.ts";
 import { csvReply } from "./csv-reply.ts";
+import { named } from "./named.ts";
+import { pageOf, pageSchema } from "./pages.ts";
 import { ProblemError } from "./problem.ts";
 
 const tags = ["history"];
@@ -21,28 +24,31 @@ const WEEKS_MOST = 104;
 const as = z.strictObject({ as: z.enum(["json", "csv"]).default("json") });
 const side = z.enum(["high", "low"]);
 const number = z.number();
-const note = z.object({
-  aircraft: z.string(),
-  n: number,
-  serial: z.string(),
-  figure: z.enum(HISTORY_FIGURE_IDS as [string, ...string[]]),
-  side,
-  unit: unitSchema,
-  baseline: z.object({ count: number, from: number, to: number }),
-  found: z.discriminatedUnion("is", [
-    z.object({ is: z.literal("start"), value: number, limit: number }),
-    z.object({ is: z.literal("average"), value: number, usual: number, since: number }),
-  ]),
-  at: number,
-  session: z.string(),
-});
+const note = named(
+  "HistoryNote",
+  z.object({
+    aircraft: z.string(),
+    n: number,
+    serial: z.string(),
+    figure: z.enum(HISTORY_FIGURE_IDS as [string, ...string[]]),
+    side,
+    unit: unitSchema,
+    baseline: z.object({ count: number, from: number, to: number }),
+    found: z.discriminatedUnion("is", [
+      z.object({ is: z.literal("start"), value: number, limit: number }),
+      z.object({ is: z.literal("average"), value: number, usual: number, since: number }),
+    ]),
+    at: number,
+    session: z.string(),
+  }),
+);
 const figures = z.record(
   z.string(),
   z.object({ unit: unitSchema.nullable(), worse: z.enum(["high", "low", "either"]), source: z.string() }),
 );
 const base = {
   figures: figures.describe("Each figure's unit (null: as read) and source"),
-  rows: z.array(startRowSchema).describe("The starts, oldest first"),
+  rows: z.array(startRowSchema).describe(`The starts of the newest ${SESSIONS_READ} sessions, oldest first`),
   more: z.boolean().describe("True when older starts were left out"),
   notes: z.array(note),
 };
@@ -82,6 +88,7 @@ export const historyRoutes: FastifyPluginAsyncZod<HistoryRoutes> = async (
     {
       config,
       schema: {
+        operationId: "readAircraftHistory",
         tags,
         summary: "Every start of the aircraft's engines, and what its engines do otherwise than before",
         params: z.strictObject({ id: idSchema }),
@@ -93,7 +100,7 @@ export const historyRoutes: FastifyPluginAsyncZod<HistoryRoutes> = async (
       const { id } = request.params;
       await registered(id);
       const starts = await histories.aircraft(id);
-      const rows = await named(starts.rows);
+      const rows = await withNames(starts.rows);
       if (request.query.as === "csv") return csvReply(reply, `aircraft-${id}`, historyCsv(rows)) as never;
       return { aircraft: id, figures: HISTORY_FIGURES, ...starts, rows, notes: await histories.notesFor(id) };
     },
@@ -104,15 +111,19 @@ export const historyRoutes: FastifyPluginAsyncZod<HistoryRoutes> = async (
     {
       config: { problems: ["notFound"], scopes: ["readRecords"] },
       schema: {
+        operationId: "listHistoryNotes",
         tags,
         summary: "What the aircraft's engines do otherwise than before, by their last starts",
         params: z.strictObject({ id: idSchema }),
+        querystring: pageSchema,
         response: { 200: z.array(note) },
       },
     },
-    async ({ params: { id } }) => {
+    async ({ params: { id }, query }, reply) => {
       await registered(id);
-      return histories.notesFor(id);
+      return pageOf(reply, query, await histories.notesFor(id), {
+        of: ({ n, figure, side, found }) => [n, `${figure} ${side} ${found.is}`],
+      });
     },
   );
 
@@ -121,6 +132,7 @@ export const historyRoutes: FastifyPluginAsyncZod<HistoryRoutes> = async (
     {
       config,
       schema: {
+        operationId: "readEngineHistory",
         tags,
         summary: "Every start of the engine with this serial number, at whatever aircraft",
         params: z.strictObject({ serial: line(40) }),
@@ -132,7 +144,7 @@ export const historyRoutes: FastifyPluginAsyncZod<HistoryRoutes> = async (
       const { serial } = request.params;
       const engine = await histories.engine(serial);
       if (!engine) throw new ProblemError("notFound", "No aircraft of the register has or had this engine");
-      const rows = await named(engine.rows);
+      const rows = await withNames(engine.rows);
       if (request.query.as === "csv") return csvReply(reply, `engine-${serial}`, historyCsv(rows)) as never;
       return { ...engine, figures: HISTORY_FIGURES, rows };
     },
@@ -143,6 +155,7 @@ export const historyRoutes: FastifyPluginAsyncZod<HistoryRoutes> = async (
     {
       config: { costly: true, problems: [], scopes: ["readRecords"] },
       schema: {
+        operationId: "readHouseHistory",
         tags,
         summary:
           "How the starts of every aircraft went in the last weeks: what delayed them, alerts, touches",
@@ -152,7 +165,7 @@ export const historyRoutes: FastifyPluginAsyncZod<HistoryRoutes> = async (
     },
     async (request, reply) => {
       const { weeks, as: form } = request.query;
-      const figures = await named(await histories.house(clock.now(), weeks));
+      const figures = await withNames(await histories.house(clock.now(), weeks));
       if (form === "csv") return csvReply(reply, "house", houseCsv(figures)) as never;
       return figures;
     },
@@ -164,7 +177,7 @@ export const historyRoutes: FastifyPluginAsyncZod<HistoryRoutes> = async (
   }
 
   /** Returns this with people's names. They are looked up for each answer: a person may have been erased since. */
-  async function named<T>(told: T): Promise<T> {
+  async function withNames<T>(told: T): Promise<T> {
     const sealed = JSON.stringify(told);
     await names.loadFor([sealed]);
     return JSON.parse(names.reveal(sealed)) as T;

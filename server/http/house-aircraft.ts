@@ -6,7 +6,10 @@ import { hoursSchema } from "../../shared/protocol/fitted.ts";
 import { idSchema, line } from "../../shared/protocol/text.ts";
 import { auditTo } from "../audit.ts";
 import type { AircraftRegister, ListedAircraft } from "../house/aircraft.ts";
+import { CHANGES } from "../house/entries.ts";
 import type { Directory } from "../store/directory.ts";
+import { named } from "./named.ts";
+import { byId, pageOf, pageSchema } from "./pages.ts";
 import { namedStates, savedSchema, stateOf } from "./register-states.ts";
 import { ifMatch, revisionOf, tagged } from "./revision.ts";
 import { identityOf } from "./signed-in.ts";
@@ -17,19 +20,25 @@ const reason = line(200);
 const entered = houseAircraftSchema.omit({ retired: true });
 const version = z.number().int();
 
-const bar = z.discriminatedUnion("is", [
-  z.object({ is: z.literal("retired") }),
-  z.object({ is: z.literal("noneApproved"), typeId: z.string() }),
-  z.object({ is: z.literal("notApproved"), version, newest: version }),
-  z.object({ is: z.literal("superseded"), version, newest: version }),
-]);
-const listed = z.object({
-  ...houseAircraftSchema.shape,
-  revision: z.number().int(),
-  typeName: z.string(),
-  newest: version.nullable().describe("The approved version of its type"),
-  bar: bar.nullable().describe("Why it cannot be planned"),
-});
+const bar = named(
+  "PlanBar",
+  z.discriminatedUnion("is", [
+    z.object({ is: z.literal("retired") }),
+    z.object({ is: z.literal("noneApproved"), typeId: z.string() }),
+    z.object({ is: z.literal("notApproved"), version, newest: version }),
+    z.object({ is: z.literal("superseded"), version, newest: version }),
+  ]),
+);
+const listed = named(
+  "ListedAircraft",
+  z.object({
+    ...houseAircraftSchema.shape,
+    revision: z.number().int(),
+    typeName: z.string(),
+    newest: version.nullable().describe("The approved version of its type"),
+    bar: bar.nullable().describe("Why it cannot be planned"),
+  }),
+);
 
 export interface HouseAircraftRoutes {
   register: AircraftRegister;
@@ -45,18 +54,22 @@ export const houseAircraftRoutes: FastifyPluginAsyncZod<HouseAircraftRoutes> = a
     "/aircraft",
     {
       schema: {
+        operationId: "listAircraft",
         tags,
-        summary: "Every aircraft of the house, with the reason why it cannot be planned",
+        summary: "Every aircraft of the house, by id, with the reason why it cannot be planned",
+        querystring: pageSchema,
         response: { 200: z.array(listed) },
       },
     },
-    async () => (await register.list()).map(view),
+    async (request, reply) =>
+      pageOf(reply, request.query, await register.list(), { of: ({ entry }) => byId(entry) }).map(view),
   );
 
   app.get(
     "/aircraft/:id",
     {
       schema: {
+        operationId: "readAircraft",
         tags,
         summary: "One aircraft; its revision is the entity tag",
         params,
@@ -74,10 +87,11 @@ export const houseAircraftRoutes: FastifyPluginAsyncZod<HouseAircraftRoutes> = a
     {
       config: { problems: ["notFound"] },
       schema: {
+        operationId: "listAircraftChanges",
         tags,
-        summary: "The last 100 states of an aircraft in the register, the newest first, and who entered each",
+        summary: "The last states of an aircraft in the register, the newest first, and who entered each",
         params,
-        response: { 200: z.array(stateOf(houseAircraftSchema)) },
+        response: { 200: z.array(stateOf(houseAircraftSchema)).max(CHANGES) },
       },
     },
     async (request) => namedStates(await register.history(request.params.id), directory),
@@ -88,6 +102,7 @@ export const houseAircraftRoutes: FastifyPluginAsyncZod<HouseAircraftRoutes> = a
     {
       config: { problems: ["faultyEntry", "notQualified", "taken"] },
       schema: {
+        operationId: "addAircraft",
         tags,
         summary: "Add an aircraft, on the approved version of its type",
         body: entered,
@@ -107,6 +122,7 @@ export const houseAircraftRoutes: FastifyPluginAsyncZod<HouseAircraftRoutes> = a
     {
       config: { problems: ["faultyEntry", "notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
+        operationId: "changeAircraft",
         tags,
         summary: "Change an aircraft as it was read (If-Match); fewer hours need a reason",
         params,
@@ -131,6 +147,7 @@ export const houseAircraftRoutes: FastifyPluginAsyncZod<HouseAircraftRoutes> = a
     {
       config: { problems: ["notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
+        operationId: "retireAircraft",
         tags,
         summary: "Retire an aircraft as it was read (If-Match), or take it back into service, with a reason",
         params,
@@ -156,6 +173,7 @@ export const houseAircraftRoutes: FastifyPluginAsyncZod<HouseAircraftRoutes> = a
     {
       config: { problems: ["faultyEntry", "notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
+        operationId: "enterAircraftHours",
         tags,
         summary: "Enter engines' and propellers' hours after a start (If-Match); they do not fall",
         params,

@@ -5,8 +5,11 @@ import { labelSchema } from "../../shared/protocol/equipment.ts";
 import { DUE_DATES, OUT_CAUSES } from "../../shared/protocol/equipmentKinds.ts";
 import { line } from "../../shared/protocol/text.ts";
 import { auditTo } from "../audit.ts";
+import { CHANGES } from "../house/entries.ts";
 import type { EquipmentRegister, ListedEquipment } from "../house/equipment.ts";
 import type { Directory } from "../store/directory.ts";
+import { named } from "./named.ts";
+import { byId, pageOf, pageSchema } from "./pages.ts";
 import { namedStates, savedSchema, stateOf } from "./register-states.ts";
 import { ifMatch, revisionOf, tagged } from "./revision.ts";
 import { identityOf } from "./signed-in.ts";
@@ -16,17 +19,23 @@ const params = z.strictObject({ id: labelSchema });
 const reason = line(200);
 
 const date = z.enum(DUE_DATES);
-const fault = z.discriminatedUnion("is", [
-  z.object({ is: z.literal("out"), cause: z.enum(OUT_CAUSES), words: z.string() }),
-  z.object({ is: z.literal("overdue"), date, until: z.string(), bars: z.boolean() }),
-  z.object({ is: z.literal("noDate"), date, bars: z.boolean() }),
-  z.object({ is: z.literal("ending"), date, until: z.string() }),
-]);
-const listed = z.object({
-  body: houseEquipmentSchema,
-  revision: z.number().int(),
-  faults: z.array(fault).describe("What speaks against it now, the worst first"),
-});
+const fault = named(
+  "EquipmentFault",
+  z.discriminatedUnion("is", [
+    z.object({ is: z.literal("out"), cause: z.enum(OUT_CAUSES), words: z.string() }),
+    z.object({ is: z.literal("overdue"), date, until: z.string(), bars: z.boolean() }),
+    z.object({ is: z.literal("noDate"), date, bars: z.boolean() }),
+    z.object({ is: z.literal("ending"), date, until: z.string() }),
+  ]),
+);
+const listed = named(
+  "ListedEquipment",
+  z.object({
+    body: houseEquipmentSchema,
+    revision: z.number().int(),
+    faults: z.array(fault).describe("What speaks against it now, the worst first"),
+  }),
+);
 
 export interface HouseEquipmentRoutes {
   register: EquipmentRegister;
@@ -42,12 +51,15 @@ export const houseEquipmentRoutes: FastifyPluginAsyncZod<HouseEquipmentRoutes> =
     "/equipment",
     {
       schema: {
+        operationId: "listEquipment",
         tags,
-        summary: "Every piece of equipment of the house, with what speaks against it now",
+        summary: "Every piece of equipment of the house, by label, with what speaks against it now",
+        querystring: pageSchema,
         response: { 200: z.array(listed) },
       },
     },
-    async () => (await register.list()).map(view),
+    async (request, reply) =>
+      pageOf(reply, request.query, await register.list(), { of: ({ entry }) => byId(entry) }).map(view),
   );
 
   app.get(
@@ -55,6 +67,7 @@ export const houseEquipmentRoutes: FastifyPluginAsyncZod<HouseEquipmentRoutes> =
     {
       config: { problems: ["notFound"] },
       schema: {
+        operationId: "readEquipment",
         tags,
         summary: "One piece of equipment by its label; its revision is the entity tag",
         params,
@@ -71,10 +84,11 @@ export const houseEquipmentRoutes: FastifyPluginAsyncZod<HouseEquipmentRoutes> =
     "/equipment/:id/changes",
     {
       schema: {
+        operationId: "listEquipmentChanges",
         tags,
-        summary: "The last 100 states of a piece in the register, the newest first, and who entered each",
+        summary: "The last states of a piece in the register, the newest first, and who entered each",
         params,
-        response: { 200: z.array(stateOf(houseEquipmentSchema)) },
+        response: { 200: z.array(stateOf(houseEquipmentSchema)).max(CHANGES) },
       },
     },
     async (request) => namedStates(await register.history(request.params.id), directory),
@@ -85,6 +99,7 @@ export const houseEquipmentRoutes: FastifyPluginAsyncZod<HouseEquipmentRoutes> =
     {
       config: { problems: ["faultyEntry", "notQualified", "taken"] },
       schema: {
+        operationId: "addEquipment",
         tags,
         summary: "Add a piece of equipment in service",
         body: houseEquipmentSchema,
@@ -105,6 +120,7 @@ export const houseEquipmentRoutes: FastifyPluginAsyncZod<HouseEquipmentRoutes> =
     {
       config: { problems: ["faultyEntry", "notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
+        operationId: "changeEquipment",
         tags,
         summary: "Change a piece of equipment as it was read (If-Match); its kind and its service stay",
         params,
@@ -128,6 +144,7 @@ export const houseEquipmentRoutes: FastifyPluginAsyncZod<HouseEquipmentRoutes> =
     {
       config: { problems: ["notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
+        operationId: "setEquipmentOut",
         tags,
         summary:
           "Take a piece out of service as it was read (If-Match), or put it back with `out` null; both with a reason",

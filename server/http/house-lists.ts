@@ -3,6 +3,8 @@ import { z } from "zod";
 import { LISTS } from "../../shared/house/lists/list.ts";
 import { auditTo } from "../audit.ts";
 import type { HouseLists } from "../house/lists.ts";
+import { download } from "./download.ts";
+import { named } from "./named.ts";
 import { cutting, type OnPurposeDeps, onPurpose } from "./on-purpose.ts";
 import { identityOf } from "./signed-in.ts";
 
@@ -14,18 +16,21 @@ const MOST_TEXT = 400_000;
 const BODY_BYTES = 1024 * 1024;
 const csv = z.string().max(MOST_TEXT, `must be at most ${MOST_TEXT} characters`);
 
-const judged = z.object({
-  rows: z.array(
-    z.object({
-      line: z.number().int(),
-      id: z.string(),
-      is: z.enum(["added", "changed", "same"]),
-      cells: z.array(z.object({ column: z.string(), before: z.string(), after: z.string() })),
-    }),
-  ),
-  faults: z.array(z.object({ line: z.number().int(), column: z.string().nullable(), message: z.string() })),
-  tag: z.string().describe("Identifies what the file would do; it is sent back to do it"),
-});
+const judged = named(
+  "JudgedList",
+  z.object({
+    rows: z.array(
+      z.object({
+        line: z.number().int(),
+        id: z.string(),
+        is: z.enum(["added", "changed", "same"]),
+        cells: z.array(z.object({ column: z.string(), before: z.string(), after: z.string() })),
+      }),
+    ),
+    faults: z.array(z.object({ line: z.number().int(), column: z.string().nullable(), message: z.string() })),
+    tag: z.string().describe("Identifies what the file would do; it is sent back to do it"),
+  }),
+);
 
 export interface HouseListRoutes extends OnPurposeDeps {
   lists: HouseLists;
@@ -38,11 +43,13 @@ export const houseListRoutes: FastifyPluginAsyncZod<HouseListRoutes> = async (ap
     {
       config: { problems: ["notQualified"] },
       schema: {
+        operationId: "downloadHouseList",
         tags,
         summary:
           "People, aircraft or equipment as a CSV file, without PINs; for those qualified as supervisor",
         params,
-        response: { 200: z.any().describe("A download") },
+        produces: ["text/csv"],
+        response: { 200: download("The file") },
       },
       // The file is text already.
       serializerCompiler: () => String,
@@ -66,6 +73,7 @@ export const houseListRoutes: FastifyPluginAsyncZod<HouseListRoutes> = async (ap
       bodyLimit: BODY_BYTES,
       config: { problems: ["notQualified"] },
       schema: {
+        operationId: "judgeHouseList",
         tags,
         summary: "What a CSV file would change, line by line, and what is wrong with it; nothing is changed",
         params,
@@ -84,6 +92,7 @@ export const houseListRoutes: FastifyPluginAsyncZod<HouseListRoutes> = async (ap
         problems: ["faultyEntry", "locked", "notQualified", "onDuty", "revisionNeeded", "stale", "wrongPin"],
       },
       schema: {
+        operationId: "takeHouseList",
         tags,
         summary: "Take a CSV file in as it was judged: all of it or nothing; what it does not name stays",
         params,

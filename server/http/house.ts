@@ -13,6 +13,7 @@ import { changeHouse, houseOf } from "../house/settings.ts";
 import { stepsOf } from "../house/steps.ts";
 import type { Directory } from "../store/directory.ts";
 import type { EventStore } from "../store/events.ts";
+import { named } from "./named.ts";
 import { ifMatch, revisionOf, tagged } from "./revision.ts";
 import { identityOf, proofOf, unproven } from "./signed-in.ts";
 
@@ -36,6 +37,7 @@ export const firstRunRoutes: FastifyPluginAsyncZod<FirstRunRoutes> = async (
     "/house",
     {
       schema: {
+        operationId: "readHouse",
         tags,
         summary: "The name of this house, and whether its first supervisor is still to be entered",
         response: {
@@ -57,6 +59,7 @@ export const firstRunRoutes: FastifyPluginAsyncZod<FirstRunRoutes> = async (
         problems: ["notQualified", "proofNeeded", "taken"],
       },
       schema: {
+        operationId: "beginHouse",
         tags,
         summary:
           "Enter the house's name and its first supervisor, from a device that the console enrolled, with a DPoP proof",
@@ -74,14 +77,17 @@ export const firstRunRoutes: FastifyPluginAsyncZod<FirstRunRoutes> = async (
   );
 };
 
-const settings = z.strictObject({
-  name: line(60),
-  overdue: overdueSchema,
-  inspectsDefects: z
-    .boolean()
-    .optional()
-    .describe("Another person than the one who mended a defect must inspect it; unchanged where absent"),
-});
+const settings = named(
+  "HouseSettings",
+  z.strictObject({
+    name: line(60),
+    overdue: overdueSchema,
+    inspectsDefects: z
+      .boolean()
+      .optional()
+      .describe("Another person than the one who mended a defect must inspect it; unchanged where absent"),
+  }),
+);
 
 const settingsOf = ({ name, overdue, inspectsDefects }: House) => ({ name, overdue, inspectsDefects });
 
@@ -94,6 +100,7 @@ export const houseSettingsRoutes: FastifyPluginAsyncZod<{ directory: Directory; 
     "/house/settings",
     {
       schema: {
+        operationId: "readHouseSettings",
         tags,
         summary: "The house's name and rules; the revision is the entity tag",
         response: { 200: settings.extend({ revision: z.number().int() }) },
@@ -110,6 +117,7 @@ export const houseSettingsRoutes: FastifyPluginAsyncZod<{ directory: Directory; 
     {
       config: { problems: ["notQualified", "revisionNeeded", "stale"] },
       schema: {
+        operationId: "changeHouseSettings",
         tags,
         summary: "Change the house's name and rules as they were read (If-Match)",
         headers: ifMatch,
@@ -136,18 +144,21 @@ export const houseRoutes: FastifyPluginAsyncZod<{ directory: Directory; store: E
     "/house/steps",
     {
       schema: {
+        operationId: "listHouseSteps",
         tags,
         summary: "The steps to the first start of this house, in order, and what each still lacks",
         response: {
-          200: z.array(
-            z.object({
-              step: z.enum(HOUSE_STEPS),
-              done: z.boolean(),
-              lacks: z.array(z.enum(POSTS)),
-              second: z.boolean(),
-              draft: z.boolean(),
-            }),
-          ),
+          200: z
+            .array(
+              z.object({
+                step: z.enum(HOUSE_STEPS),
+                done: z.boolean(),
+                lacks: z.array(z.enum(POSTS)),
+                second: z.boolean(),
+                draft: z.boolean(),
+              }),
+            )
+            .max(HOUSE_STEPS.length),
         },
       },
     },

@@ -7,6 +7,7 @@ import { LiveReader, type LiveReaderDeps, type Reach } from "../live/live-reader
 import type { Asker, Readers } from "../live/readers.ts";
 import { type Position, positionIn } from "../live/stream-position.ts";
 import { NoSuchSession } from "../sessions/errors.ts";
+import { text } from "./download.ts";
 import { ProblemError } from "./problem.ts";
 import { identityOf } from "./signed-in.ts";
 
@@ -36,6 +37,7 @@ export const liveRoute: FastifyPluginAsyncZod<LiveRoute> = async (app, { readers
       exposeHeadRoute: false,
       config: { scopes: ["readLive"], problems: ["notFound"] },
       schema: {
+        operationId: "followLive",
         tags: ["live"],
         summary: "What is recorded of one session, one aircraft or the whole ramp, as it is recorded",
         description,
@@ -43,7 +45,8 @@ export const liveRoute: FastifyPluginAsyncZod<LiveRoute> = async (app, { readers
         headers: z.object({
           "last-event-id": z.string().optional().describe("The id of the last message received"),
         }),
-        response: { 200: z.any().describe("text/event-stream") },
+        produces: ["text/event-stream"],
+        response: { 200: text("Server-sent events") },
       },
       serializerCompiler: () => String,
     },

@@ -28,6 +28,7 @@ export const livesRoutes: FastifyPluginAsyncZod<{ lives: Lives; directory: Direc
     {
       config: { costly: true, problems: [], scopes },
       schema: {
+        operationId: "readEquipmentLives",
         tags,
         summary: "How many starts starters, carts and extinguishers last: Kaplan and Meier, and Weibull",
         querystring: as,
@@ -46,6 +47,7 @@ export const livesRoutes: FastifyPluginAsyncZod<{ lives: Lives; directory: Direc
     {
       config: { costly: true, problems: ["notFound"], scopes },
       schema: {
+        operationId: "readDefectTrend",
         tags,
         summary:
           "Whether the aircraft's defects become rarer: power law with its interval, and Laplace's test",

@@ -15,6 +15,7 @@ export const metricsRoute: FastifyPluginAsync<MetricsOptions> = async (app, { me
     {
       config: { problems: ["signInNeeded"] },
       schema: {
+        operationId: "readMetrics",
         tags: ["health"],
         summary: "Figures for Prometheus, for this machine or with the token of the settings",
       },

@@ -25,6 +25,7 @@ export const noiseRoute: FastifyPluginAsyncZod<NoiseRouteOptions> = async (app, 
     {
       config: { costly: true, problems: ["notFound"] },
       schema: {
+        operationId: "readNoise",
         tags: ["sessions"],
         summary:
           "Noise dose over the last 24 hours: to the session's supervisor of everybody at its posts, to anybody else their own",

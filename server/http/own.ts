@@ -3,6 +3,8 @@ import { z } from "zod";
 import { idSchema } from "../../shared/protocol/text.ts";
 import { auditTo } from "../audit.ts";
 import { newPinSchema } from "../auth/new-pin.ts";
+import { named } from "./named.ts";
+import { pageOf, pageSchema } from "./pages.ts";
 import { ProblemError } from "./problem.ts";
 import { pinSchema, rightPin } from "./sign-in.ts";
 import { type Admission, identityOf, requireSignIn } from "./signed-in.ts";
@@ -11,14 +13,17 @@ import { deviceView, personView } from "./views.ts";
 /** Leaves out "storage", which would delete the device's key and the panels' offline copy. */
 const CLEARED = '"cache"';
 
-const signInView = z.object({
-  id: z.string(),
-  deviceName: z.string(),
-  createdAt: z.number(),
-  usedAt: z.number(),
-  /** True for the sign-in that made this request. */
-  here: z.boolean(),
-});
+const signInView = named(
+  "SignIn",
+  z.object({
+    id: z.string(),
+    deviceName: z.string(),
+    createdAt: z.number(),
+    usedAt: z.number(),
+    /** True for the sign-in that made this request. */
+    here: z.boolean(),
+  }),
+);
 
 /** Routes by which a signed-in person manages their own account. */
 export const ownRoutes: FastifyPluginAsyncZod<Admission> = async (app, admitting) => {
@@ -27,7 +32,14 @@ export const ownRoutes: FastifyPluginAsyncZod<Admission> = async (app, admitting
 
   app.post(
     "/sign-out",
-    { schema: { tags: ["sign-in"], summary: "End this sign-in at once", response: { 204: z.null() } } },
+    {
+      schema: {
+        operationId: "signOut",
+        tags: ["sign-in"],
+        summary: "End this sign-in at once",
+        response: { 204: z.null() },
+      },
+    },
     async (request, reply) => {
       const identity = identityOf(request);
       await signIns.signOut(identity);
@@ -41,6 +53,7 @@ export const ownRoutes: FastifyPluginAsyncZod<Admission> = async (app, admitting
     {
       config: { problems: ["locked", "wrongPin"] },
       schema: {
+        operationId: "confirmByPin",
         tags: ["sign-in"],
         summary:
           "Enter one's PIN again for one command that asks for it; gives what to send with the command",
@@ -62,6 +75,7 @@ export const ownRoutes: FastifyPluginAsyncZod<Admission> = async (app, admitting
     "/me",
     {
       schema: {
+        operationId: "readMe",
         tags: ["sign-in"],
         summary: "Who is signed in here",
         response: {
@@ -84,6 +98,7 @@ export const ownRoutes: FastifyPluginAsyncZod<Admission> = async (app, admitting
     {
       config: { problems: ["locked", "wrongPin"] },
       schema: {
+        operationId: "changeMyPin",
         tags: ["sign-in"],
         summary: "Choose another PIN, by the old one; ends one's sign-ins elsewhere",
         body: z
@@ -106,15 +121,18 @@ export const ownRoutes: FastifyPluginAsyncZod<Admission> = async (app, admitting
     "/me/sign-ins",
     {
       schema: {
+        operationId: "listMySignIns",
         tags: ["sign-in"],
         summary: "One's own sign-ins that stand, the newest first",
+        querystring: pageSchema,
         response: { 200: z.array(signInView) },
       },
     },
-    async (request) => {
+    async (request, reply) => {
       const identity = identityOf(request);
       const own = await signIns.own(identity);
-      return own.map((s) => ({ ...s, here: s.id === identity.signIn }));
+      const page = pageOf(reply, request.query, own, { of: (s) => [s.createdAt, s.id], newestFirst: true });
+      return page.map((s) => ({ ...s, here: s.id === identity.signIn }));
     },
   );
 
@@ -123,6 +141,7 @@ export const ownRoutes: FastifyPluginAsyncZod<Admission> = async (app, admitting
     {
       config: { problems: ["notFound"] },
       schema: {
+        operationId: "endMySignIn",
         tags: ["sign-in"],
         summary: "End one of one's own sign-ins at once, wherever it is in use",
         params: z.strictObject({ id: idSchema }),

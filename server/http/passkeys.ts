@@ -6,6 +6,7 @@ import type { Passkeys } from "../auth/passkeys.ts";
 import { isHost, type Proofs } from "../auth/proofs.ts";
 import type { SignIns } from "../auth/sign-ins.ts";
 import type { Directory } from "../store/directory.ts";
+import { pageOf, pageSchema } from "./pages.ts";
 import { ProblemError } from "./problem.ts";
 import { answerTo, pinSchema, rightPin, signedInView } from "./sign-in.ts";
 import { identityOf, proofOf, unproven } from "./signed-in.ts";
@@ -69,7 +70,12 @@ export const passkeySignInRoutes: FastifyPluginAsyncZod<PasskeySignIn> = async (
     "/sign-in/passkey/options",
     {
       config: { ...config, problems: ["noPasskeys"] },
-      schema: { tags, summary: "What to ask the device for a passkey by", response: { 200: options } },
+      schema: {
+        operationId: "passkeySignInOptions",
+        tags,
+        summary: "What to ask the device for a passkey by",
+        response: { 200: options },
+      },
     },
     async (request) => ({ ...(await passkeys.signInOptions(originOf(request, origins))) }),
   );
@@ -79,6 +85,7 @@ export const passkeySignInRoutes: FastifyPluginAsyncZod<PasskeySignIn> = async (
     {
       config: { ...config, problems: ["proofNeeded", "wrongPasskey"] },
       schema: {
+        operationId: "signInByPasskey",
         tags,
         summary: "Sign in by passkey, from an enrolled device with a DPoP proof",
         body: assertion,
@@ -120,8 +127,10 @@ export const ownPasskeyRoutes: FastifyPluginAsyncZod<OwnPasskeys> = async (
     "/me/passkeys",
     {
       schema: {
+        operationId: "listMyPasskeys",
         tags,
-        summary: "One's own passkeys",
+        summary: "One's own passkeys, the oldest first",
+        querystring: pageSchema,
         response: {
           200: z.array(
             z.object({
@@ -134,7 +143,10 @@ export const ownPasskeyRoutes: FastifyPluginAsyncZod<OwnPasskeys> = async (
         },
       },
     },
-    (request) => directory.passkeys.of(identityOf(request).person.id),
+    async (request, reply) => {
+      const own = await directory.passkeys.of(identityOf(request).person.id);
+      return pageOf(reply, request.query, own, { of: (p) => [p.createdAt, p.id] });
+    },
   );
 
   app.post(
@@ -142,6 +154,7 @@ export const ownPasskeyRoutes: FastifyPluginAsyncZod<OwnPasskeys> = async (
     {
       config: { problems: ["deviceNeeded", "locked", "noPasskeys", "wrongPin"] },
       schema: {
+        operationId: "newPasskeyOptions",
         tags,
         summary: "What to make a passkey by, with one's PIN again, on an enrolled device",
         body: z.strictObject({ pin: pinSchema }),
@@ -164,6 +177,7 @@ export const ownPasskeyRoutes: FastifyPluginAsyncZod<OwnPasskeys> = async (
     {
       config: { problems: ["wrongPasskey"] },
       schema: {
+        operationId: "addMyPasskey",
         tags,
         summary: "Keep the passkey that was made",
         body: attestation,
@@ -184,6 +198,7 @@ export const ownPasskeyRoutes: FastifyPluginAsyncZod<OwnPasskeys> = async (
     {
       config: { problems: ["notFound"] },
       schema: {
+        operationId: "removeMyPasskey",
         tags,
         summary: "Forget one of one's own passkeys: nobody signs in by it any more",
         params: z.strictObject({ id: z.string().max(1_500) }),

@@ -15,6 +15,7 @@ import { hashPin } from "../auth/pin.ts";
 import { OfficeRefused, qualified } from "../auth/refused.ts";
 import type { SignIns } from "../auth/sign-ins.ts";
 import { cutting, type OnPurposeDeps, onPurpose } from "./on-purpose.ts";
+import { byId, pageOf, pageSchema } from "./pages.ts";
 import { pinSchema, rightPin } from "./sign-in.ts";
 import { identityOf } from "./signed-in.ts";
 import { personView } from "./views.ts";
@@ -33,6 +34,7 @@ export const peopleRoutes: FastifyPluginAsyncZod<PeopleRoutes> = async (app, dep
     {
       config: { problems: ["notQualified", "taken"] },
       schema: {
+        operationId: "addPerson",
         tags: ["directory"],
         summary: "Add a person who may sign in, with a first PIN that they then change themselves",
         body: newPersonSchema(signIns.pinLength),
@@ -53,6 +55,7 @@ export const peopleRoutes: FastifyPluginAsyncZod<PeopleRoutes> = async (app, dep
     {
       config: { problems: ["locked", "notFound", "notQualified", "onDuty", "ownWork", "taken", "wrongPin"] },
       schema: {
+        operationId: "changePerson",
         tags: ["directory"],
         summary:
           "Change a person's name and posts; one who loses a post signs in again, and nobody changes their own",
@@ -79,6 +82,7 @@ export const peopleRoutes: FastifyPluginAsyncZod<PeopleRoutes> = async (app, dep
     {
       config: { problems: ["locked", "notFound", "notQualified", "onDuty", "ownWork", "wrongPin"] },
       schema: {
+        operationId: "replacePin",
         tags: ["directory"],
         summary:
           "Replace somebody's forgotten PIN, with one's own; all their sign-ins end, and they then change it themselves",
@@ -114,14 +118,20 @@ export const peopleRoutes: FastifyPluginAsyncZod<PeopleRoutes> = async (app, dep
     {
       config: { problems: ["notQualified"] },
       schema: {
+        operationId: "listEverybody",
         tags: ["directory"],
-        summary: "Everybody there is, whether or not they may sign in; for those qualified as supervisor",
+        summary:
+          "Everybody there is, by id, whether or not they may sign in; for those qualified as supervisor",
+        querystring: pageSchema,
         response: {
           200: z.array(personView.extend({ active: z.boolean() })),
         },
       },
     },
-    async (request) => everybody(directory, identityOf(request).person),
+    async (request, reply) => {
+      const all = await everybody(directory, identityOf(request).person);
+      return pageOf(reply, request.query, all, { of: byId });
+    },
   );
 
   app.put(
@@ -129,6 +139,7 @@ export const peopleRoutes: FastifyPluginAsyncZod<PeopleRoutes> = async (app, dep
     {
       config: { problems: ["locked", "notFound", "notQualified", "onDuty", "ownWork", "wrongPin"] },
       schema: {
+        operationId: "setPersonActive",
         tags: ["directory"],
         summary: "Whether a person may sign in; one who may not is cut off at once",
         params,

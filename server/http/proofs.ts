@@ -9,6 +9,7 @@ import type { Notary } from "../evidence/notary.ts";
 import { noteTools } from "../evidence/note-tools.ts";
 import { NoSuchSession } from "../sessions/errors.ts";
 import type { EventStore, SessionRow } from "../store/events.ts";
+import { text } from "./download.ts";
 import { ProblemError } from "./problem.ts";
 
 const params = z.strictObject({ id: idSchema });
@@ -43,6 +44,7 @@ export const proofRoutes: FastifyPluginAsyncZod<{ store: EventStore; notary: Not
     {
       config: { scopes: ["readRecords"] },
       schema: {
+        operationId: "readEvidenceKey",
         tags: ["evidence"],
         summary: "The public key that signs this server's checkpoints: note it down, and keep it elsewhere",
         response: {
@@ -61,10 +63,12 @@ export const proofRoutes: FastifyPluginAsyncZod<{ store: EventStore; notary: Not
     {
       config: { costly: true, problems: ["notFound"], scopes: ["readRecords"] },
       schema: {
+        operationId: "readCheckpoint",
         tags: ["evidence"],
         summary: "A signed checkpoint of the record as it is now (C2SP tlog-checkpoint), to keep elsewhere",
         params,
-        response: { 200: z.string().describe("A signed note") },
+        produces: ["text/plain"],
+        response: { 200: text("A signed note") },
       },
       serializerCompiler: () => String,
     },
@@ -80,6 +84,7 @@ export const proofRoutes: FastifyPluginAsyncZod<{ store: EventStore; notary: Not
     {
       config: { costly: true, scopes: ["readRecords"] },
       schema: {
+        operationId: "proveInclusion",
         tags: ["evidence"],
         summary: "Shows that an event stands in the record that a checkpoint signed",
         params,
@@ -107,6 +112,7 @@ export const proofRoutes: FastifyPluginAsyncZod<{ store: EventStore; notary: Not
     {
       config: { costly: true, scopes: ["readRecords"] },
       schema: {
+        operationId: "proveConsistency",
         tags: ["evidence"],
         summary: "Shows that the record of one checkpoint grew into that of a later one by adding alone",
         params,

@@ -1,9 +1,10 @@
 import { z } from "zod";
 import { nameById } from "../house/names.ts";
 import type { Directory } from "../store/directory.ts";
+import { named } from "./named.ts";
 
 /** The answer to a change of an entry of the register. */
-export const savedSchema = z.object({ id: z.string(), revision: z.number().int() });
+export const savedSchema = named("Saved", z.object({ id: z.string(), revision: z.number().int() }));
 
 /** Returns the schema of one state of an entry, with who entered it. */
 export const stateOf = <Body extends z.ZodType>(body: Body) =>

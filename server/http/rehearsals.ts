@@ -13,12 +13,14 @@ import type { Rehearsals } from "../rehearsals/rehearsals.ts";
 import type { RunningRehearsal } from "../rehearsals/running.ts";
 import { worldFor } from "../rehearsals/world.ts";
 import type { Sessions } from "../sessions/sessions.ts";
-import type { EventStore } from "../store/events.ts";
+import type { EventStore, SessionRow } from "../store/events.ts";
+import { PAGE_ROWS } from "./pages.ts";
 import { ProblemError } from "./problem.ts";
+import { NEWEST_FIRST, newestPage, newestSchema } from "./session-pages.ts";
 import { listedSchema } from "./sessions.ts";
 import { identityOf } from "./signed-in.ts";
 
-/** Most rehearsals in the list. */
+/** Most rehearsals in the list without filters. */
 const LISTED = 60;
 
 export interface RehearsalRoutesOptions {
@@ -46,17 +48,21 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
     "/rehearsals",
     {
       schema: {
+        operationId: "listRehearsals",
         tags: ["rehearsals"],
         summary: `Rehearsals: those that run, then those over, each newest first; ${LISTED} at most`,
-        response: { 200: z.array(listedSchema) },
+        description: NEWEST_FIRST,
+        querystring: newestSchema,
+        response: { 200: z.array(listedSchema).max(PAGE_ROWS) },
       },
     },
-    async (request) => {
+    async (request, reply) => {
       const offers = sessions.offersTo(identityOf(request).person.id);
+      const shown = (row: SessionRow) => ({ ...row, offered: offers.get(row.id) ?? [] });
+      const page = await newestPage(reply, request.query, (most, before) => store.rehearsals(most, before));
+      if (page) return page.map(shown);
       const rows = await store.rehearsals(LISTED);
-      return rows
-        .sort((a, b) => Number(a.closedAt !== null) - Number(b.closedAt !== null))
-        .map((row) => ({ ...row, offered: offers.get(row.id) ?? [] }));
+      return rows.sort((a, b) => Number(a.closedAt !== null) - Number(b.closedAt !== null)).map(shown);
     },
   );
 
@@ -65,6 +71,7 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
     {
       config: { problems: ["faultyPlan"] },
       schema: {
+        operationId: "beginRehearsal",
         tags: ["rehearsals"],
         summary: "Begin a rehearsal of an aircraft of the house: nothing of it is a start",
         body: z.strictObject({
@@ -89,6 +96,7 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
     {
       config: { problems: ["notAvailable", "notFound"] },
       schema: {
+        operationId: "readRehearsedWorld",
         tags: ["rehearsals"],
         summary: "What the person who asks sees of the simulated aircraft from their post",
         params: idParams,
@@ -108,6 +116,7 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
     {
       config: { problems: ["notAvailable", "notFound", "notQualified"] },
       schema: {
+        operationId: "setRehearsedControls",
         tags: ["rehearsals"],
         summary: "Set the controls of the simulated cockpit, by who holds it; null leaves them to good hands",
         params: idParams,
@@ -133,6 +142,7 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
     {
       config: { problems: ["notFound", "notQualified"] },
       schema: {
+        operationId: "instructRehearsal",
         tags: ["rehearsals"],
         summary:
           "Freeze it, set its speed, throw a fault, write a mark, or say a word to a post: by who began it, or a supervisor",
@@ -162,6 +172,7 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
     {
       config: { problems: ["faultyPlan", "notFound", "notQualified"] },
       schema: {
+        operationId: "takeRehearsalBack",
         tags: ["rehearsals"],
         summary: "End it and begin another one at a moment of it: by who began it, or a supervisor",
         params: idParams,
@@ -183,6 +194,7 @@ export const rehearsalRoutes: FastifyPluginAsyncZod<RehearsalRoutesOptions> = as
     {
       config: { problems: ["notFound", "notQualified"] },
       schema: {
+        operationId: "endRehearsal",
         tags: ["rehearsals"],
         summary: "End a rehearsal at once",
         params: idParams,

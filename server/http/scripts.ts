@@ -5,7 +5,9 @@ import { idSchema } from "../../shared/protocol/text.ts";
 import { rehearsalScriptSchema } from "../../shared/rehearsal/script.ts";
 import { auditTo } from "../audit.ts";
 import type { HouseScripts } from "../rehearsals/house-scripts.ts";
+import { SCRIPTS } from "../rehearsals/scripts.ts";
 import type { Directory } from "../store/directory.ts";
+import { byId, pageOf, pageSchema } from "./pages.ts";
 import { namedStates, savedSchema, stateOf } from "./register-states.ts";
 import { ifMatch, revisionOf, tagged } from "./revision.ts";
 import { identityOf } from "./signed-in.ts";
@@ -23,25 +25,37 @@ export const scriptRoutes: FastifyPluginAsyncZod<ScriptRoutes> = async (app, { s
     "/rehearsals/scripts",
     {
       schema: {
+        operationId: "listScripts",
         tags,
         summary:
           "The scripts one may begin with, whole, the program's first: each is the JSON that beginning one takes",
+        querystring: pageSchema,
         response: { 200: z.array(rehearsalScriptSchema) },
       },
     },
-    async () => scripts.usable(),
+    async (request, reply) => {
+      const rank = new Map(SCRIPTS.map(({ id }, nth) => [id, nth]));
+      return pageOf(reply, request.query, await scripts.usable(), {
+        of: ({ id }) => [rank.get(id) ?? SCRIPTS.length, id],
+      });
+    },
   );
 
   app.get(
     "/rehearsals/house-scripts",
     {
       schema: {
+        operationId: "listHouseScripts",
         tags,
-        summary: "The house's own scripts as they are kept, those out of use too, and who kept each",
+        summary: "The house's own scripts as they are kept, by id, those out of use too, and who kept each",
+        querystring: pageSchema,
         response: { 200: z.array(stateOf(houseScriptSchema)) },
       },
     },
-    async () => namedStates(await scripts.all(), directory),
+    async (request, reply) => {
+      const page = pageOf(reply, request.query, await scripts.all(), { of: byId });
+      return namedStates(page, directory);
+    },
   );
 
   app.post(
@@ -49,6 +63,7 @@ export const scriptRoutes: FastifyPluginAsyncZod<ScriptRoutes> = async (app, { s
     {
       config: { problems: ["faultyEntry", "notQualified", "taken"] },
       schema: {
+        operationId: "addHouseScript",
         tags,
         summary: "Keep a script in the house: written here, or exported elsewhere",
         body: rehearsalScriptSchema,
@@ -68,6 +83,7 @@ export const scriptRoutes: FastifyPluginAsyncZod<ScriptRoutes> = async (app, { s
     {
       config: { problems: ["faultyEntry", "notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
+        operationId: "changeHouseScript",
         tags,
         summary: "Change a script of the house as it was read (If-Match), or take it out of use",
         params: z.strictObject({ id: idSchema }),

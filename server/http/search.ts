@@ -5,6 +5,7 @@ import { daySchema } from "../../shared/protocol/equipment.ts";
 import { idSchema } from "../../shared/protocol/text.ts";
 import type { Writings } from "../history/writings.ts";
 import type { Position } from "../store/search-index.ts";
+import { linkNext } from "./pages.ts";
 
 const DAY_MS = 86_400_000;
 const CURSOR = /^(\d{1,15})\.([\w-]{1,80}(?:\.[\w-]{1,80})*)\.(\d{1,9})\.(\d{1,3})$/;
@@ -22,6 +23,7 @@ export const searchRoutes: FastifyPluginAsyncZod<{ writings: Writings }> = async
     {
       config: { costly: true, problems: [], scopes: ["readRecords"] },
       schema: {
+        operationId: "searchRecords",
         tags: ["history"],
         summary:
           "Everything written in the records, without rehearsals: places, notes, reasons, defects, refusals, names",
@@ -37,7 +39,7 @@ export const searchRoutes: FastifyPluginAsyncZod<{ writings: Writings }> = async
         response: { 200: answer },
       },
     },
-    async ({ query: { q, aircraft, kind, from, to, before, limit } }) => {
+    async ({ query: { q, aircraft, kind, from, to, before, limit } }, reply) => {
       const { found, more, unread } = await writings.find({
         words: q,
         aircraft: aircraft ?? null,
@@ -48,6 +50,7 @@ export const searchRoutes: FastifyPluginAsyncZod<{ writings: Writings }> = async
         limit,
       });
       const last = found.at(-1);
+      if (more && last) linkNext(reply, limit, [last.at, `${last.session}.${last.seq}.${last.part}`]);
       return { found, next: more && last ? cursorOf(last) : null, unread };
     },
   );

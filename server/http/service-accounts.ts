@@ -3,12 +3,14 @@ import { z } from "zod";
 import { type ServiceAccount, serviceAccountSchema } from "../../shared/house/serviceAccount.ts";
 import { auditTo } from "../audit.ts";
 import type { ServiceAccounts } from "../auth/service-accounts.ts";
+import { named } from "./named.ts";
+import { byId, pageOf, pageSchema } from "./pages.ts";
 import { identityOf } from "./signed-in.ts";
 
 const tags = ["service accounts"];
 
 const { id, name, scopes, until, revoked } = serviceAccountSchema.shape;
-const shown = z.object({ id, name, scopes, until, revoked });
+const shown = named("ServiceAccount", z.object({ id, name, scopes, until, revoked }));
 
 /** Routes by which supervisors manage the accounts of other systems. */
 export const serviceAccountRoutes: FastifyPluginAsyncZod<{ accounts: ServiceAccounts }> = async (
@@ -20,12 +22,17 @@ export const serviceAccountRoutes: FastifyPluginAsyncZod<{ accounts: ServiceAcco
     {
       config: { problems: ["notQualified"] },
       schema: {
+        operationId: "listServiceAccounts",
         tags,
-        summary: "Every service account that was ever made; never its secret",
+        summary: "Every service account that was ever made, by id; never its secret",
+        querystring: pageSchema,
         response: { 200: z.array(shown) },
       },
     },
-    async (request) => (await accounts.all(identityOf(request).person)).map(withoutSecret),
+    async (request, reply) => {
+      const all = await accounts.all(identityOf(request).person);
+      return pageOf(reply, request.query, all, { of: byId }).map(withoutSecret);
+    },
   );
 
   app.post(
@@ -33,6 +40,7 @@ export const serviceAccountRoutes: FastifyPluginAsyncZod<{ accounts: ServiceAcco
     {
       config: { problems: ["notQualified"] },
       schema: {
+        operationId: "addServiceAccount",
         tags,
         summary: "Make a service account: its token is in this answer and is never shown again",
         body: z.strictObject({ name, scopes, until }),
@@ -52,6 +60,7 @@ export const serviceAccountRoutes: FastifyPluginAsyncZod<{ accounts: ServiceAcco
     {
       config: { problems: ["notFound", "notQualified", "stale"] },
       schema: {
+        operationId: "revokeServiceAccount",
         tags,
         summary: "End a service account for good: it is refused from now on, and what it reads is cut off",
         params: z.strictObject({ id }),

@@ -23,11 +23,11 @@ import { NoSuchSession } from "../sessions/errors.ts";
 import type { Planning } from "../sessions/planning.ts";
 import type { Sessions } from "../sessions/sessions.ts";
 import type { EventStore, SessionRow } from "../store/events.ts";
+import { named } from "./named.ts";
+import { PAGE_ROWS } from "./pages.ts";
 import { ProblemError } from "./problem.ts";
+import { NEWEST_FIRST, newestPage, newestSchema } from "./session-pages.ts";
 import { askerOf, identityOf } from "./signed-in.ts";
-
-/** Most sessions in the list. */
-const LISTED = 200;
 
 export interface SessionRoutesOptions {
   store: EventStore;
@@ -39,22 +39,25 @@ export interface SessionRoutesOptions {
 }
 
 const idParams = z.strictObject({ id: idSchema });
-const planned = z.object({ id: z.string(), code: z.string() });
+const planned = named("PlannedSession", z.object({ id: z.string(), code: z.string() }));
 
 /** A session in a list. */
-export const listedSchema = z.object({
-  id: z.string(),
-  code: z.string(),
-  aircraft: z.string(),
-  typeName: z.string(),
-  place: z.string(),
-  stage: z.string(),
-  createdAt: z.number(),
-  closedAt: z.number().nullable().describe("Null while it is open"),
-  headSeq: z.number(),
-  needs: z.number(),
-  offered: z.array(postSchema).describe("Posts that are offered to who asks"),
-});
+export const listedSchema = named(
+  "Session",
+  z.object({
+    id: z.string(),
+    code: z.string(),
+    aircraft: z.string(),
+    typeName: z.string(),
+    place: z.string(),
+    stage: z.string(),
+    createdAt: z.number(),
+    closedAt: z.number().nullable().describe("Null while it is open"),
+    headSeq: z.number(),
+    needs: z.number(),
+    offered: z.array(postSchema).describe("Posts that are offered to who asks"),
+  }),
+);
 
 export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async (app, options) => {
   const { store, sessions, planning, names, clock, bounds } = options;
@@ -64,48 +67,25 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
     {
       config: { scopes: ["readRecords", "readLive"] },
       schema: {
+        operationId: "listSessions",
         tags: ["sessions"],
-        summary: `Start sessions: those that run, then those planned, then those over, each newest first; ${LISTED} at most`,
-        description:
-          "With `limit` or `before` they come newest first by their plan, open and over alike, a page at a time: the " +
-          'header `Link` with `rel="next"` (RFC 8288) has the address of the next page while there is one.',
-        querystring: z.strictObject({
-          limit: z.coerce.number().int().min(1).max(LISTED).optional(),
-          before: z
-            .string()
-            .regex(/^\d{1,15}\.[\w-]{1,64}$/, "must be from the address of the next page")
-            .optional(),
-        }),
-        response: {
-          200: z.array(listedSchema),
-        },
+        summary: `Start sessions: those that run, then those planned, then those over, each newest first; ${PAGE_ROWS} at most`,
+        description: NEWEST_FIRST,
+        querystring: newestSchema,
+        response: { 200: z.array(listedSchema).max(PAGE_ROWS) },
       },
     },
     async (request, reply) => {
       const offers = sessions.offersTo(askerOf(request));
-      const { limit, before } = request.query;
       const shown = (row: SessionRow) => ({ ...row, offered: offers.get(row.id) ?? [] });
-      if (limit !== undefined || before !== undefined) {
-        const most = limit ?? LISTED;
-        const [createdAt = "", id = ""] = before?.split(".") ?? [];
-        const page = await store.sessions(
-          most + 1,
-          before === undefined ? undefined : { createdAt: Number(createdAt), id },
-        );
-        const last = page.length > most ? page[most - 1] : undefined;
-        if (last)
-          reply.header(
-            "link",
-            `</api/sessions?limit=${most}&before=${last.createdAt}.${last.id}>; rel="next"`,
-          );
-        return page.slice(0, most).map(shown);
-      }
+      const page = await newestPage(reply, request.query, (most, before) => store.sessions(most, before));
+      if (page) return page.map(shown);
       // A start that runs must never fall off the list, however many are planned after it.
       const open = (await store.openSessions())
         .filter((row) => !isRehearsalId(row.id))
         .sort((a, b) => rank(a) - rank(b) || b.createdAt - a.createdAt);
-      const rows = [...open, ...(await store.sessions(LISTED))];
-      const listed = [...new Map(rows.map((row) => [row.id, row])).values()].slice(0, LISTED);
+      const rows = [...open, ...(await store.sessions(PAGE_ROWS))];
+      const listed = [...new Map(rows.map((row) => [row.id, row])).values()].slice(0, PAGE_ROWS);
       return listed.map(shown);
     },
   );
@@ -115,6 +95,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
     {
       config: { problems: ["faultyPlan", "idReused", "notQualified"] },
       schema: {
+        operationId: "planSession",
         tags: ["sessions"],
         summary:
           "Plan a session, a start or a return; the same commandId again answers with the same session",
@@ -159,6 +140,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
     {
       config: { problems: ["notFound"], scopes: ["readRecords", "readLive"] },
       schema: {
+        operationId: "readSession",
         tags: ["sessions"],
         summary: "The session's state now, as every panel holds it",
         params: idParams,
@@ -186,6 +168,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
     {
       config: { problems: ["notFound"], scopes: ["readRecords", "readLive"] },
       schema: {
+        operationId: "listEvents",
         tags: ["sessions"],
         summary: "Recorded events, in order",
         params: idParams,
@@ -211,6 +194,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
     {
       config: { problems: ["notFound"] },
       schema: {
+        operationId: "findByCode",
         tags: ["sessions"],
         summary: "The session behind a join code",
         params: z.strictObject({

@@ -6,6 +6,7 @@ import { auditTo } from "../audit.ts";
 import type { Proofs } from "../auth/proofs.ts";
 import type { SignedIn, SignInPlace, SignIns } from "../auth/sign-ins.ts";
 import { networkOf } from "../peer.ts";
+import { named } from "./named.ts";
 import { ProblemError } from "./problem.ts";
 import { proofOf, unproven } from "./signed-in.ts";
 import { personView } from "./views.ts";
@@ -37,14 +38,17 @@ export function rightPin(entered: Awaited<ReturnType<SignIns["confirm"]>>, detai
   if (entered.is === "wrong") throw new ProblemError("wrongPin", detail);
 }
 
-export const signedInView = z.object({
-  token: z.string(),
-  expiresAt: z.number(),
-  person: personView,
-  device: z
-    .object({ id: z.string(), name: z.string() })
-    .describe("The device as the server knows it: an enrolled one by its key, whatever it calls itself"),
-});
+export const signedInView = named(
+  "SignedIn",
+  z.object({
+    token: z.string(),
+    expiresAt: z.number(),
+    person: personView,
+    device: z
+      .object({ id: z.string(), name: z.string() })
+      .describe("The device as the server knows it: an enrolled one by its key, whatever it calls itself"),
+  }),
+);
 
 /** Logs a sign-in and returns what the panel needs from it. */
 export function answerTo(request: FastifyRequest, { token, identity }: SignedIn) {
@@ -72,6 +76,7 @@ export const signInRoute: FastifyPluginAsyncZod<SignInOptions> = async (
         problems: ["deviceInUse", "deviceNeeded", "locked", "wrongSignIn"],
       },
       schema: {
+        operationId: "signIn",
         tags: ["sign-in"],
         summary: "Sign in by handle and PIN, from an enrolled device with a DPoP proof",
         body: bodySchema,

@@ -11,6 +11,9 @@ import type { Directory, TypeVersion } from "../store/directory.ts";
 import type { DraftPlace, TypeDrafts } from "../types/drafts.ts";
 import { TypeRefused } from "../types/refused.ts";
 import type { TypeSeals } from "../types/seals.ts";
+import { download } from "./download.ts";
+import { named } from "./named.ts";
+import { pageOf, pageSchema } from "./pages.ts";
 import { ifMatch, revisionOf, tagged } from "./revision.ts";
 import { pinSchema, rightPin } from "./sign-in.ts";
 import { identityOf } from "./signed-in.ts";
@@ -23,20 +26,23 @@ const config = { costly: true };
 
 const versionNumber = z.coerce.number().int().min(1).max(1_000_000);
 const place = z.strictObject({ id: idSchema, version: versionNumber });
-const placed = z.object({ id: z.string(), version: z.number() });
-const summaryView = z.object({
-  id: z.string(),
-  version: z.number(),
-  name: z.string(),
-  status: z.enum(["draft", "approved", "superseded"]),
-  author: z.string(),
-  approvedBy: z.string().nullable(),
-  approvedAt: z.number().nullable(),
-  changedAt: z.number(),
-});
+const placed = named("TypePlace", z.object({ id: z.string(), version: z.number() }));
+const summaryView = named(
+  "TypeVersion",
+  z.object({
+    id: z.string(),
+    version: z.number(),
+    name: z.string(),
+    status: z.enum(["draft", "approved", "superseded"]),
+    author: z.string(),
+    approvedBy: z.string().nullable(),
+    approvedAt: z.number().nullable(),
+    changedAt: z.number(),
+  }),
+);
 const anything = z.unknown().describe("An aircraft type, as GET /api/types/schema describes it");
 
-const fault = z.object({ path: z.string(), message: z.string() });
+const fault = named("Fault", z.object({ path: z.string(), message: z.string() }));
 
 const tags = ["types"];
 
@@ -61,12 +67,18 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, options
     "/types",
     {
       schema: {
+        operationId: "listTypes",
         tags,
-        summary: "Every version of every type, oldest first",
+        summary: "Every version of every type, by id, the oldest first",
+        querystring: pageSchema,
         response: { 200: z.array(summaryView) },
       },
     },
-    () => directory.types(),
+    async (request, reply) =>
+      pageOf(reply, request.query, await directory.types(), {
+        // Digits of one length, so that version 10 comes after version 9.
+        of: ({ id, version }) => [0, `${id} ${String(version).padStart(7, "0")}`],
+      }),
   );
 
   const schema = aircraftTypeJsonSchema();
@@ -74,6 +86,7 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, options
     "/types/schema",
     {
       schema: {
+        operationId: "readTypeSchema",
         tags,
         summary: "The shape of a type: JSON Schema, draft 2020-12",
         response: { 200: z.record(z.string(), z.unknown()) },
@@ -87,6 +100,7 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, options
     {
       config: { problems: ["notAsApproved", "notFound"] },
       schema: {
+        operationId: "readType",
         tags,
         summary: "One version, with the source of every figure; its revision is the entity tag",
         params: place,
@@ -104,10 +118,11 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, options
     {
       config: { problems: ["notAsApproved", "notFound"] },
       schema: {
+        operationId: "exportType",
         tags,
         summary: "One version as a file for another installation: canonical JSON with a caution",
         params: place,
-        response: { 200: z.any().describe("A download") },
+        response: { 200: download("The file") },
       },
       // Send the canonical bytes unchanged: a serializer would write them anew.
       serializerCompiler: () => String,
@@ -128,6 +143,7 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, options
       bodyLimit: TYPE_BYTES,
       config: { ...config, problems: ["notQualified"] },
       schema: {
+        operationId: "validateType",
         tags,
         summary:
           "The first 200 things wrong with a type, and its figures far from every published one, each with its path and in words; for those qualified as supervisor",
@@ -143,6 +159,7 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, options
     {
       config: { problems: ["notFound", "notQualified", "taken"] },
       schema: {
+        operationId: "copyType",
         tags,
         summary: "Begin a new type with the figures of another",
         body: z.strictObject({ id: idSchema, name: line(60), from: place }),
@@ -161,6 +178,7 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, options
       bodyLimit: TYPE_BYTES,
       config: { ...config, problems: ["faultyType", "notQualified"] },
       schema: {
+        operationId: "importType",
         tags,
         summary: "Make a draft of an exported file; refused with every fault named",
         body: z.unknown().describe("What GET /api/types/:id/:version/export gave"),
@@ -175,6 +193,7 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, options
     {
       config: { problems: ["notAsApproved", "notFound", "notQualified"] },
       schema: {
+        operationId: "draftNextVersion",
         tags,
         summary: "Make a draft: the next version, with the figures of an earlier one",
         params: z.strictObject({ id: idSchema }),
@@ -195,6 +214,7 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, options
         problems: ["approved", "faultyType", "notFound", "notQualified", "revisionNeeded", "stale"],
       },
       schema: {
+        operationId: "changeDraft",
         tags,
         summary: "Replace a draft's figures, if nobody changed it since it was read (If-Match)",
         params: place,
@@ -218,6 +238,7 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, options
         problems: ["approved", "notFound", "notQualified", "revisionNeeded", "stale", "wrongMediaType"],
       },
       schema: {
+        operationId: "discardDraft",
         tags,
         summary: "Discard a draft as it was read (If-Match); its number is not used again",
         params: place,
@@ -254,6 +275,7 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, options
         ],
       },
       schema: {
+        operationId: "approveDraft",
         tags,
         summary:
           "Approve a draft as it was read (If-Match), with one's PIN again; never by one who had a hand in it",

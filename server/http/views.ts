@@ -1,13 +1,17 @@
 import { z } from "zod";
 import { POSTS } from "../../shared/protocol/posts.ts";
+import { named } from "./named.ts";
 
 /** Response shapes that several routes use. A field not named here is not sent. */
-export const personView = z.object({
-  id: z.string(),
-  name: z.string(),
-  handle: z.string(),
-  mayHold: z.array(z.enum(POSTS)),
-  demo: z.boolean(),
-});
+export const personView = named(
+  "Person",
+  z.object({
+    id: z.string(),
+    name: z.string(),
+    handle: z.string(),
+    mayHold: z.array(z.enum(POSTS)),
+    demo: z.boolean(),
+  }),
+);
 
-export const deviceView = z.object({ id: z.string(), name: z.string() });
+export const deviceView = named("Device", z.object({ id: z.string(), name: z.string() }));

@@ -11,6 +11,7 @@ import type { Pseudonyms } from "../evidence/names.ts";
 import type { EngineHistories } from "../history/engines.ts";
 import { asPlanner } from "../house/currencies.ts";
 import type { Dues } from "../house/dues.ts";
+import { download } from "../http/download.ts";
 import { languageOf } from "../http/language.ts";
 import { askerOf, identityOf } from "../http/signed-in.ts";
 import { mayRead, type Trainings } from "../rehearsals/trainings.ts";
@@ -37,10 +38,12 @@ export interface PrintRoutesOptions {
 /** Events per read of the store. */
 const PAGE = 500;
 const params = z.strictObject({ id: idSchema });
-const schema = (summary: string) => ({
+const schema = (operationId: string, summary: string) => ({
+  operationId,
   tags: ["print"],
   summary,
-  response: { 200: z.any().describe("A PDF document, A4") },
+  produces: ["application/pdf"],
+  response: { 200: download("A PDF document, A4") },
 });
 
 /** Routes for the printed brief, record and card. */
@@ -59,7 +62,7 @@ export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app
     "/sessions/:id/brief.pdf",
     {
       config: ofSession,
-      schema: { ...schema("The session's brief as it stands now, to print"), params },
+      schema: { ...schema("printBrief", "The session's brief as it stands now, to print"), params },
       serializerCompiler,
     },
     async (request, reply) => {
@@ -80,7 +83,10 @@ export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app
     {
       config: { ...ofSession, scopes: ["readRecords"] },
       schema: {
-        ...schema("The session's record up to now, to print: in the short form, or with its full log"),
+        ...schema(
+          "printRecord",
+          "The session's record up to now, to print: in the short form, or with its full log",
+        ),
         params,
         querystring: z.strictObject({ form: z.enum(["short", "full"]).default("short") }),
       },
@@ -111,7 +117,10 @@ export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app
     "/card.pdf",
     {
       config,
-      schema: schema("The card that takes over when the system is lost, to print before any start"),
+      schema: schema(
+        "printCard",
+        "The card that takes over when the system is lost, to print before any start",
+      ),
       serializerCompiler,
     },
     async (request, reply) => {
@@ -127,7 +136,7 @@ export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app
     "/dues.pdf",
     {
       config: { ...config, problems: ["notQualified"] as const },
-      schema: schema("What is over and what is due, to print; for those who plan"),
+      schema: schema("printDues", "What is over and what is due, to print; for those who plan"),
       serializerCompiler,
     },
     async (request, reply) => {

@@ -6,10 +6,7 @@ import type { Directory, PersonRecord } from "../store/directory.ts";
 import type { EventStore, SessionRow } from "../store/events.ts";
 
 /** Newest rehearsals that are looked at: an older one is a record still, and no training line. */
-const LOOKED_AT = 1_000;
-/** Most lines of one person. */
-const LISTED = 200;
-
+export const LOOKED_AT = 1_000;
 /** Earlier runs that stand beside one. */
 const BESIDE = 3;
 
@@ -36,10 +33,11 @@ export class Trainings {
     this.#directory = directory;
   }
 
-  /** Returns a person's training, newest first, and whether more was left out. */
+  /** Returns a person's training, and whether older rehearsals were not looked at. */
   async of(personId: string): Promise<{ lines: TrainingLine[]; more: boolean }> {
     const names = new Map((await this.#directory.people()).map(({ id, name }) => [id, name]));
-    const all = [...(await this.#all())].flatMap(
+    const read = await this.#all();
+    const lines = [...read.all].flatMap(
       ([session, { desk, of, like: _like, measures: _measures, ...about }]) =>
         of
           .filter((row) => row.personId === personId)
@@ -48,13 +46,12 @@ export class Trainings {
             return { session, ...about, ...row, watchedBy: watchers.map((id) => names.get(id) ?? null) };
           }),
     );
-    const lines = all.sort((a, b) => b.at - a.at);
-    return { lines: lines.slice(0, LISTED), more: lines.length > LISTED };
+    return { lines, more: read.more };
   }
 
   /** Returns the rehearsals that people finished at a post, the latest last. */
   async finished(): Promise<Pick<Training, "personId" | "post" | "at">[]> {
-    const all = [...(await this.#all()).values()].flatMap(({ of }) =>
+    const all = [...(await this.#all()).all.values()].flatMap(({ of }) =>
       of.flatMap(({ personId, post, finishedAt }) =>
         finishedAt === null ? [] : [{ personId, post, at: finishedAt }],
       ),
@@ -67,7 +64,7 @@ export class Trainings {
    * @param may decides of whom the asker may read it
    */
   async compared(session: string, may: (personId: string) => boolean): Promise<Comparison | null> {
-    const all = await this.#all();
+    const { all } = await this.#all();
     const own = all.get(session);
     if (!own) return null;
     const names = new Map((await this.#directory.people()).map(({ id, name }) => [id, name]));
@@ -88,15 +85,16 @@ export class Trainings {
     return { takenBack: own.takenBack, people: own.takenBack ? [] : people };
   }
 
-  #all(): Promise<Map<string, Trained>> {
+  #all(): Promise<{ all: Map<string, Trained>; more: boolean }> {
     // One after another: two at once would read the same records twice.
     const turn = this.#last.then(() => this.#read());
     this.#last = turn.catch(() => undefined);
     return turn;
   }
 
-  async #read(): Promise<Map<string, Trained>> {
-    const rows = (await this.#store.rehearsals(LOOKED_AT)).filter(({ closedAt }) => closedAt !== null);
+  async #read(): Promise<{ all: Map<string, Trained>; more: boolean }> {
+    const newest = await this.#store.rehearsals(LOOKED_AT + 1);
+    const rows = newest.slice(0, LOOKED_AT).filter(({ closedAt }) => closedAt !== null);
     const kept = new Set(rows.map(({ id }) => id));
     for (const id of this.#known.keys()) if (!kept.has(id)) this.#known.delete(id);
     const all = new Map<string, Trained>();
@@ -104,7 +102,7 @@ export class Trainings {
       const trained = await this.#trained(row);
       if (trained) all.set(row.id, trained);
     }
-    return all;
+    return { all, more: newest.length > LOOKED_AT };
   }
 
   async #trained({ id, headSeq }: SessionRow): Promise<Trained | null> {

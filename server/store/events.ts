@@ -111,8 +111,8 @@ export interface EventStore {
    * same. `before`: those after it in this order.
    */
   sessions(limit: number, before?: Pick<SessionRow, "createdAt" | "id">): Promise<SessionRow[]>;
-  /** Returns rehearsals, newest first. */
-  rehearsals(limit: number): Promise<SessionRow[]>;
+  /** Returns rehearsals in the same way. */
+  rehearsals(limit: number, before?: Pick<SessionRow, "createdAt" | "id">): Promise<SessionRow[]>;
   /** Returns the row of every aircraft's own record, by id. */
   records(): Promise<SessionRow[]>;
   /** Returns the heads of all that is stored: starts, returns, rehearsals and the aircraft's own records. */

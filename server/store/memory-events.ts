@@ -52,16 +52,11 @@ export class MemoryEventStore implements EventStore {
   }
 
   async sessions(limit: number, before?: Pick<SessionRow, "createdAt" | "id">): Promise<SessionRow[]> {
-    return this.#newest((r) => r.stage !== RECORD_STAGE && !isRehearsalId(r.id))
-      .filter(
-        (r) =>
-          !before || r.createdAt < before.createdAt || (r.createdAt === before.createdAt && r.id < before.id),
-      )
-      .slice(0, limit);
+    return this.#newest((r) => r.stage !== RECORD_STAGE && !isRehearsalId(r.id), before).slice(0, limit);
   }
 
-  async rehearsals(limit: number): Promise<SessionRow[]> {
-    return this.#newest((r) => isRehearsalId(r.id)).slice(0, limit);
+  async rehearsals(limit: number, before?: Pick<SessionRow, "createdAt" | "id">): Promise<SessionRow[]> {
+    return this.#newest((r) => isRehearsalId(r.id), before).slice(0, limit);
   }
 
   async records(): Promise<SessionRow[]> {
@@ -124,9 +119,11 @@ export class MemoryEventStore implements EventStore {
 
   async close(): Promise<void> {}
 
-  #newest(is: (row: SessionRow) => boolean): SessionRow[] {
+  #newest(is: (row: SessionRow) => boolean, before?: Pick<SessionRow, "createdAt" | "id">): SessionRow[] {
+    const isAfter = (r: SessionRow) =>
+      !before || r.createdAt < before.createdAt || (r.createdAt === before.createdAt && r.id < before.id);
     return [...this.#rows.values()]
-      .filter(is)
+      .filter((row) => is(row) && isAfter(row))
       .sort((a, b) => b.createdAt - a.createdAt || (a.id < b.id ? 1 : -1));
   }
 

@@ -67,6 +67,9 @@ export class SqliteEventStore implements EventStore {
         `WHERE ${IS_START} AND ("createdAt", "id") < (?, ?) ORDER BY "createdAt" DESC, "id" DESC LIMIT ?`,
       ),
       rehearsals: select(`WHERE ${IS_REHEARSAL} ORDER BY "createdAt" DESC, "id" DESC LIMIT ?`),
+      rehearsalsBefore: select(
+        `WHERE ${IS_REHEARSAL} AND ("createdAt", "id") < (?, ?) ORDER BY "createdAt" DESC, "id" DESC LIMIT ?`,
+      ),
       records: select(`WHERE "stage" = '${RECORD_STAGE}' ORDER BY "id"`),
       heads: db.prepare<[], IndexedHead>(`SELECT "id", "headSeq", "aircraft", "stage" FROM "Session"`),
       open: select(`WHERE "closedAt" IS NULL ORDER BY "createdAt"`),
@@ -116,8 +119,11 @@ export class SqliteEventStore implements EventStore {
     );
   }
 
-  async rehearsals(limit: number): Promise<SessionRow[]> {
-    return this.#try(() => this.#sql.rehearsals.all(limit));
+  async rehearsals(limit: number, before?: Pick<SessionRow, "createdAt" | "id">): Promise<SessionRow[]> {
+    const { rehearsals, rehearsalsBefore } = this.#sql;
+    return this.#try(() =>
+      before ? rehearsalsBefore.all(before.createdAt, before.id, limit) : rehearsals.all(limit),
+    );
   }
 
   async lastSessionOf(aircraft: string): Promise<SessionRow | null> {

@@ -1,9 +1,6 @@
 import { appendFile, mkdir, readFile, rename, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 
-/** Messages that were given up and are shown. */
-export const SHOWN = 100;
-
 /** A message that was given up, and why. */
 export interface DeadLetter {
   at: string;
@@ -19,7 +16,7 @@ export interface ProgressStore {
   position(target: string): Promise<string | null>;
   reached(target: string, position: string): Promise<void>;
   gaveUp(letter: DeadLetter): Promise<void>;
-  /** Returns the last messages that were given up, the newest first. */
+  /** Returns the messages that were given up, the oldest first. */
   deadLetters(): Promise<DeadLetter[]>;
   /** Forgets a message that was given up: its target has it now. */
   taken(letter: Pick<DeadLetter, "target" | "id">): Promise<void>;
@@ -57,18 +54,6 @@ export class Progress implements ProgressStore {
   }
 
   async deadLetters(): Promise<DeadLetter[]> {
-    return (await this.#letters()).slice(-SHOWN).reverse();
-  }
-
-  async taken({ target, id }: Pick<DeadLetter, "target" | "id">): Promise<void> {
-    const left = (await this.#letters()).filter((l) => l.target !== target || l.id !== id);
-    const file = join(this.#folder, "dead-letters.ndjson");
-    const text = left.map((letter) => `${JSON.stringify(letter)}\n`).join("");
-    await writeFile(`${file}.new`, text, { mode: 0o600 });
-    await rename(`${file}.new`, file);
-  }
-
-  async #letters(): Promise<DeadLetter[]> {
     const text = await readFile(join(this.#folder, "dead-letters.ndjson"), "utf8").catch(
       (error: NodeJS.ErrnoException) => {
         if (error.code === "ENOENT") return "";
@@ -77,6 +62,14 @@ export class Progress implements ProgressStore {
     );
     const lines = text.split("\n").filter((line) => line !== "");
     return lines.map((line) => JSON.parse(line) as DeadLetter);
+  }
+
+  async taken({ target, id }: Pick<DeadLetter, "target" | "id">): Promise<void> {
+    const left = (await this.deadLetters()).filter((l) => l.target !== target || l.id !== id);
+    const file = join(this.#folder, "dead-letters.ndjson");
+    const text = left.map((letter) => `${JSON.stringify(letter)}\n`).join("");
+    await writeFile(`${file}.new`, text, { mode: 0o600 });
+    await rename(`${file}.new`, file);
   }
 
   async #ready(): Promise<void> {

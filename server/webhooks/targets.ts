@@ -33,9 +33,12 @@ const targetSchema = z
   });
 export type Target = z.infer<typeof targetSchema>;
 
+/** Webhooks that an operator may set. */
+export const MOST_TARGETS = 10;
+
 const targetsSchema = z
   .array(targetSchema)
-  .max(10)
+  .max(MOST_TARGETS)
   .refine((all) => new Set(all.map((t) => t.name)).size === all.length, "each name is used once");
 
 /**

@@ -55,7 +55,7 @@ export class Webhooks {
     });
   }
 
-  /** Returns the last messages that were given up, the newest first. */
+  /** Returns the messages that were given up. */
   deadLetters(): Promise<DeadLetter[]> {
     return this.#deps.progress.deadLetters();
   }

@@ -68,7 +68,12 @@ export function duesOf(from: DuesFrom, now: number): Due[] {
     ...from.inspections.flatMap((inspection) => ofInspection(inspection, from.aircraft, now)),
     ...from.aircraft.flatMap((one) => ofBlades(one, now)),
   ];
-  return all.sort((a, b) => RANK[a.is] - RANK[b.is] || dayOf(a) - dayOf(b) || (a.key < b.key ? -1 : 1));
+  return all.sort(foremost);
+}
+
+/** Compares two dues: what is over comes first, then the earlier day. */
+export function foremost(a: Due, b: Due): number {
+  return RANK[a.is] - RANK[b.is] || dayOf(a) - dayOf(b) || (a.key < b.key ? -1 : 1);
 }
 
 const RANK = { over: 0, soon: 1, later: 2 } as const;

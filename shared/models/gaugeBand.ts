@@ -1,7 +1,7 @@
 import type { Quantity } from "../protocol/quantity.ts";
 import type { Gauge } from "../types/schema.ts";
 import { found, type Outcome, outside } from "./outcome.ts";
-import { atLeast, convert } from "./units.ts";
+import { convert, reaches } from "./units.ts";
 
 /** The marks of a gauge, as the type gives them. */
 export type Marks = Pick<Gauge, "name" | "unit" | "scale" | "min" | "normalLow" | "normalHigh" | "max">;
@@ -20,16 +20,9 @@ export function gaugeBand(marks: Marks, reading: Quantity): Outcome<Band> {
   const { value } = read.value;
   const why = outside(marks.name, value, marks.scale.from, marks.scale.to, marks.unit);
   if (why) return { ok: false, why };
-  const isAtLeast = (mark: number) => reaches(value, mark, marks.unit);
-  const isAtMost = (mark: number) => reaches(mark, value, marks.unit);
-  if (marks.max !== undefined && !isAtMost(marks.max)) return found("over");
-  if (marks.normalHigh !== undefined && !isAtMost(marks.normalHigh)) return found("caution");
-  if (marks.min !== undefined && !isAtLeast(marks.min)) return found("belowMin");
-  if (marks.normalLow !== undefined && !isAtLeast(marks.normalLow)) return found("usable");
+  if (marks.max !== undefined && !reaches(marks.max, value)) return found("over");
+  if (marks.normalHigh !== undefined && !reaches(marks.normalHigh, value)) return found("caution");
+  if (marks.min !== undefined && !reaches(value, marks.min)) return found("belowMin");
+  if (marks.normalLow !== undefined && !reaches(value, marks.normalLow)) return found("usable");
   return found("normal");
-}
-
-function reaches(value: number, mark: number, unit: Quantity["unit"]): boolean {
-  const answer = atLeast({ value, unit }, { value: mark, unit });
-  return answer.ok && answer.value;
 }

@@ -106,7 +106,12 @@ const SAME = 1e-9;
 export function atLeast(reading: Quantity, limit: Quantity): Outcome<boolean> {
   const read = convert(reading, limit.unit);
   if (!read.ok) return read;
-  return found(read.value.value >= limit.value - SAME * Math.max(1, Math.abs(limit.value)));
+  return found(reaches(read.value.value, limit.value));
+}
+
+/** Returns true if a figure is at or above another one in the same unit. */
+export function reaches(value: number, limit: number): boolean {
+  return value >= limit - SAME * Math.max(1, Math.abs(limit));
 }
 
 /**

@@ -1,8 +1,9 @@
 import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import fc from "fast-check";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { MOST_SAMPLES, samplesIn } from "../../server/feeds/samples.ts";
+import { MOST_SAMPLES, sampleOf, sampleSchema, samplesIn } from "../../server/feeds/samples.ts";
 import { sha256 } from "../../server/sha256.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import { Chance } from "../sim/chance.ts";
@@ -121,7 +122,7 @@ describe("a feed", () => {
     const take = (ms: number, value: number) =>
       windows.take(
         { channel: "OILP", engine: 1, time: START + ms, value, unit: "psi" },
-        { ok: true, map, band: value < 25 ? "belowMin" : "normal" },
+        { ok: true, map, key: "oilPressure 1", band: value < 25 ? "belowMin" : "normal" },
       );
     expect(take(0, 60)).toEqual([]);
     expect(take(50, 24)).toMatchObject([{ to: START + 50, readings: [{ value: 24, least: 24, most: 60 }] }]);
@@ -129,6 +130,94 @@ describe("a feed", () => {
     for (let n = 0; n < 18; n += 1) ended.push(...(take(100 + n * 50, n % 2 ? 24 : 60) ?? []));
     expect(ended).toHaveLength(3);
     expect(take(100, 60)).toBeNull();
+  });
+
+  it("[INT-43] judges a change of the channels at once, and one that another server made within two seconds", async () => {
+    await secured();
+    const pushed = async (at: number) => (await push(sample(1, START + at, 61))).json().taken;
+    expect(await pushed(0)).toBe(1);
+    const register = test.services.directory.register;
+    const [now] = await register.history("channels", "CH-TST", 1);
+    if (!now) throw new Error("no channels");
+    // As another server does, past this one.
+    await register.append([{ ...now, revision: now.revision + 1, body: { ...now.body, channels: [] } }]);
+    await test.hand.pass(1_999);
+    expect(await pushed(1_999)).toBe(1);
+    await test.hand.pass(1);
+    expect(await pushed(2_000)).toBe(0);
+    const headers = { ...bearer(await signIn(test.app, "di")), "if-match": `"${now.revision + 1}"` };
+    const url = "/api/aircraft/CH-TST/channels";
+    const { channels } = now.body;
+    expect((await test.app.inject({ method: "PUT", url, headers, payload: { channels } })).statusCode).toBe(
+      200,
+    );
+    expect(await pushed(2_001)).toBe(1);
+  });
+
+  it("[INT-43] takes what the schema of a sample takes, and nothing else, by whichever way", () => {
+    const good = { channel: "OILP", engine: 1, time: START, value: 60.5, unit: "psi" };
+    expect(sampleOf(good)).toEqual(good);
+    const odd = [
+      undefined,
+      null,
+      0,
+      -0,
+      1,
+      8,
+      9,
+      1.5,
+      Number.NaN,
+      Infinity,
+      1e300,
+      "",
+      "psi",
+      " OILP ",
+      "x".repeat(21),
+      [],
+      {},
+      true,
+    ];
+    const times = [
+      START,
+      START + 0.5,
+      946_684_800_000,
+      946_684_799_999,
+      4_102_444_800_001,
+      "2026-06-01T09:00:00Z",
+      "9",
+    ];
+    const any = (...more: unknown[]) => fc.constantFrom(...odd, ...more);
+    const value = fc.record(
+      {
+        channel: any("OILP", "T1\u0000"),
+        engine: any(),
+        time: any(...times),
+        value: any(3),
+        unit: any("°C"),
+        more: any(),
+      },
+      { requiredKeys: [] },
+    );
+    // A good one with some of its parts exchanged, left out or added.
+    const mostly = fc
+      .tuple(value, fc.subarray([...Object.keys(good), "more"], { maxLength: 2 }))
+      .map(([other, keys]) =>
+        keys.reduce<Record<string, unknown>>((made, key) => {
+          const { [key]: _, ...rest } = made;
+          return key in other ? { ...rest, [key]: other[key as keyof typeof other] } : rest;
+        }, good),
+      );
+    let taken = 0;
+    fc.assert(
+      fc.property(fc.oneof(mostly, value, any()), (given) => {
+        const schema = sampleSchema.safeParse(structuredClone(given));
+        const by = sampleOf(structuredClone(given));
+        if (by) taken += 1;
+        expect(by).toEqual(schema.success ? schema.data : null);
+      }),
+      { numRuns: 3_000, seed: 1 },
+    );
+    expect(taken).toBeGreaterThan(300);
   });
 
   it("[INT-18] leaves out each line with a fault and names it, and takes the others", async () => {

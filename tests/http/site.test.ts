@@ -192,6 +192,7 @@ describe("the documentation", () => {
       "/api/weather",
       "/api/webhooks",
       "/api/webhooks/again",
+      "/api/webhooks/given-up",
       "/health/live",
       "/health/ready",
       "/metrics",

@@ -21,6 +21,7 @@ import type { SearchIndex } from "../../server/store/search-index.ts";
 import type { Surrounding } from "../../server/telemetry/surroundings.ts";
 import { type ProblemTrace, TRACES } from "../../server/telemetry/trace.ts";
 import type { Tls } from "../../server/tls.ts";
+import type { Webhooks } from "../../server/webhooks/webhooks.ts";
 import { bareAircraft } from "../../shared/house/aircraft.ts";
 import { firstEntry } from "../../shared/house/register.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
@@ -88,6 +89,7 @@ export interface TestOptions {
   logger?: FastifyBaseLogger;
   printer?: Printer;
   year?: (services: Services) => DemoYear;
+  webhooks?: Webhooks;
 }
 
 /** The test type with an approval, because a draft is never planned. */
@@ -177,6 +179,7 @@ export async function testServer(options: TestOptions = {}): Promise<TestServer>
     },
     tls: options.tls ?? null,
     ...(options.year ? { year: options.year(services) } : {}),
+    ...(options.webhooks ? { webhooks: options.webhooks } : {}),
   });
   const close = async () => {
     await app.close();

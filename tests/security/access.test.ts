@@ -289,6 +289,7 @@ const ROWS: readonly Row[] = [
     body: () => ({ place: "North ramp", metar: "none" }),
   },
   { route: "GET /api/webhooks", for: "supervisor" },
+  { route: "GET /api/webhooks/given-up", for: "supervisor" },
   {
     route: "POST /api/webhooks/again",
     for: "supervisor",

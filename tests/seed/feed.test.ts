@@ -3,7 +3,7 @@ import { demo } from "../../seed/demo-data.ts";
 import { simulatedChannels, simulatedSamples } from "../../seed/simulatedSamples.ts";
 import { samplesIn } from "../../server/feeds/samples.ts";
 import { channelFaults } from "../../shared/house/channels.ts";
-import { judgeSample } from "../../shared/readings/judgeSample.ts";
+import { sampleJudge } from "../../shared/readings/judgeSample.ts";
 
 const START = Date.UTC(2026, 5, 1, 9);
 
@@ -18,7 +18,7 @@ it.each(demo.types)(
       const read = samplesIn(sent.join("\n"), "ndjson") ?? [];
       expect(read).toHaveLength(channels.length);
       for (const { sample } of read)
-        expect(sample && judgeSample(sample, channels, type, time)).toMatchObject({ ok: true });
+        expect(sample && sampleJudge(channels, type)(sample, time)).toMatchObject({ ok: true });
     }
   },
 );

@@ -77,9 +77,10 @@ it("[INT-36] how far a webhook came, and what was given up, is the same for all 
     kind: "stop.given",
     why: "no",
   });
-  for (let n = 1; n <= 101; n += 1) await one.gaveUp(letter(`a.${n}`));
-  expect((await two.deadLetters()).map((l) => l.id).slice(0, 2)).toEqual(["a.101", "a.100"]);
-  expect(await two.deadLetters()).toHaveLength(100);
+  const ids = Array.from({ length: 101 }, (_, n) => `a.${n + 1}`);
+  // Two servers may give up at once, each for a target of its own.
+  await Promise.all(ids.map((id, n) => (n % 2 ? one : two).gaveUp(letter(id))));
+  expect(new Set((await two.deadLetters()).map((l) => l.id))).toEqual(new Set(ids));
   await two.taken({ target: "hangar", id: "a.100" });
   expect((await one.deadLetters()).map((l) => l.id)).not.toContain("a.100");
   await one.close();

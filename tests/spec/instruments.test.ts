@@ -3,7 +3,7 @@ import { askedOf } from "../../shared/asks/asked.ts";
 import { channelFaults } from "../../shared/house/channels.ts";
 import type { FactOf } from "../../shared/protocol/events.ts";
 import { instrumentNow } from "../../shared/readings/instruments.ts";
-import { judgeSample, type Sample } from "../../shared/readings/judgeSample.ts";
+import { type Sample, sampleJudge } from "../../shared/readings/judgeSample.ts";
 import { decideStation } from "../../shared/weather/station.ts";
 import { FOUR } from "./aircraft.ts";
 import { given, START, type Story } from "./given.ts";
@@ -78,7 +78,7 @@ describe("a sample", () => {
   const { instrument: _limit, ...timing } = FOUR.timing;
   const bare = { ...FOUR, timing };
   const fault = (more: Partial<Sample>, now = START, type = FOUR) => {
-    const judged = judgeSample({ ...good, ...more }, CHANNELS, type, now);
+    const judged = sampleJudge(CHANNELS, type)({ ...good, ...more }, now);
     return judged.ok ? judged.band : judged.fault;
   };
 

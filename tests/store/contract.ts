@@ -193,6 +193,7 @@ export function eventStoreContract(
       expect(ids(await store.sessions(10))).toEqual(["b"]);
       expect(ids(await store.rehearsals(10))).toEqual(["rehearsal-c", "rehearsal-a"]);
       expect(ids(await store.rehearsals(1))).toEqual(["rehearsal-c"]);
+      expect(ids(await store.rehearsals(9, { createdAt: 7, id: "rehearsal-c" }))).toEqual(["rehearsal-a"]);
       expect(ids(await store.openSessions()).sort()).toEqual(["b", "rehearsal-a"]);
     });
 

@@ -5,7 +5,7 @@ export type AccountRow = Omit<ServiceAccount, "secretHash">;
 
 /** Requests about the accounts of other systems. */
 export const accounts = {
-  list: () => api.json<AccountRow[]>("GET", "/api/service-accounts"),
+  list: () => api.pages<AccountRow>("/api/service-accounts"),
   /** The token comes with this answer and never again. */
   make: (made: { name: string; until: string; scopes: Scope[] }) =>
     api.json<{ id: string; token: string }>("POST", "/api/service-accounts", made),

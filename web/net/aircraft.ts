@@ -41,13 +41,13 @@ const asRead = (revision: number) => ({ "if-match": `"${revision}"` });
 
 /** Requests about the aircraft in the house's register. A change names the revision that was read. */
 export const aircraft = {
-  list: () => api.json<RegisteredAircraft[]>("GET", "/api/aircraft"),
+  list: () => api.pages<RegisteredAircraft>("/api/aircraft"),
   one: (id: string) => api.json<RegisteredAircraft>("GET", at(id)),
   changes: (id: string) => api.json<RegisterChange[]>("GET", `${at(id)}/changes`),
   add: (entry: AircraftEntry) => api.send("POST", "/api/aircraft", entry),
   change: ({ id, ...entry }: AircraftEntry, revision: number, reason: string | null) =>
     api.send("PUT", at(id), { ...entry, reason }, asRead(revision)),
-  defects: (id: string) => api.json<DefectRow[]>("GET", `${at(id)}/defects`),
+  defects: (id: string) => api.pages<DefectRow>(`${at(id)}/defects`),
   retire: (id: string, revision: number, retired: boolean, reason: string) =>
     api.send("PUT", `${at(id)}/retired`, { retired, reason }, asRead(revision)),
   hours: (id: string, revision: number, hours: NewHours[]) =>

@@ -11,8 +11,10 @@ import type { AircraftType } from "../../shared/types/schema.ts";
 import type { Language } from "../../shared/words/language.ts";
 import { type Piece, wordsOf } from "../../shared/words/piece.ts";
 import { wordsNow } from "../words/words.ts";
+import { byName } from "./byName.ts";
 import { keptKey } from "./deviceKey.ts";
 import type { Device, SignedIn } from "./keep.ts";
+import { eachPage } from "./pages.ts";
 import { kindOf, type Problem, problemWords } from "./problemWords.ts";
 import { proofFor } from "./proof.ts";
 
@@ -132,13 +134,13 @@ export class Api {
   };
   signOut = () => this.send("POST", "/api/sign-out");
   demo = () => this.json<{ demo: boolean; crews: boolean; signIns: DemoSignIn[] }>("GET", "/api/demo");
-  people = () => this.json<PersonRow[]>("GET", "/api/people");
+  people = async () => byName(await this.pages<PersonRow>("/api/people"));
   type = (id: string, version: number) => this.json<AircraftType>("GET", `/api/types/${id}/${version}`);
   sessions = () => this.json<SessionRow[]>("GET", "/api/sessions");
   session = (id: string) =>
     this.json<{ head: number; state: SessionState; serverNow: number }>("GET", `/api/sessions/${id}`);
   /** Fetches the open items of every aircraft's record. */
-  standing = () => this.json<StandingRow[]>("GET", "/api/standing");
+  standing = () => this.pages<StandingRow>("/api/standing");
   noise = (id: string) => this.json<NoiseDay>("GET", `/api/sessions/${id}/noise`);
   planSession = (plan: PlanRequest) => this.json<{ id: string; code: string }>("POST", "/api/sessions", plan);
   join = (code: string) =>
@@ -199,6 +201,10 @@ export class Api {
   async json<T>(method: string, path: string, body?: unknown): Promise<T> {
     return (await this.send(method, path, body)).json() as Promise<T>;
   }
+
+  /** Returns a whole list that the server sends a page at a time. */
+  pages = async <T>(path: string) => (await this.eachPage<T[]>(path)).flat();
+  eachPage = <Page>(path: string) => eachPage<Page>((next) => this.send("GET", next), path);
 
   /** Sends one request with the sign-in token. Rejects with ApiError on any status other than success. */
   async send(

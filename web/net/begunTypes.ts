@@ -20,7 +20,7 @@ const tagOf = (response: Response) => response.headers.get("etag") ?? "";
 
 /** Requests about types that are begun from nothing. */
 export const begunTypes = {
-  list: () => api.json<BegunRow[]>("GET", "/api/begun-types"),
+  list: () => api.pages<BegunRow>("/api/begun-types"),
   async read(id: string): Promise<ReadBegun> {
     const response = await api.send("GET", at(id));
     return { ...((await response.json()) as Omit<ReadBegun, "tag">), tag: tagOf(response) };

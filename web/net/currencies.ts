@@ -13,13 +13,17 @@ const asRead = (revision: number) => ({ "if-match": `"${revision}"` });
 
 /** Requests about what people must keep up. */
 export const currencies = {
-  kinds: () => api.json<CurrencyRow[]>("GET", "/api/currencies"),
+  kinds: () => api.pages<CurrencyRow>("/api/currencies"),
   add: (entry: Currency) => api.send("POST", "/api/currencies", entry),
   change: ({ id, ...entry }: Currency, revision: number) =>
     api.send("PUT", `/api/currencies/${encodeURIComponent(id)}`, entry, asRead(revision)),
   /** The lapses of each person, for those who plan. */
-  lapses: () => api.json<{ person: string; lapses: Lapse[] }[]>("GET", "/api/people/lapses"),
-  own: () => api.json<Lapse[]>("GET", "/api/me/lapses"),
-  dates: () => api.json<Record<string, Dates>>("GET", "/api/people/dates"),
+  lapses: () => api.pages<{ person: string; lapses: Lapse[] }>("/api/people/lapses"),
+  own: () => api.pages<Lapse>("/api/me/lapses"),
+  dates: async () =>
+    Object.assign({}, ...(await api.eachPage<Record<string, Dates>>("/api/people/dates"))) as Record<
+      string,
+      Dates
+    >,
   setDates: (person: string, dates: Dates) => api.send("PUT", `/api/people/${person}/dates`, dates),
 };

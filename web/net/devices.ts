@@ -13,7 +13,7 @@ export interface DeviceRow {
 
 /** Requests about devices, for the office. */
 export const devices = {
-  list: () => api.json<DeviceRow[]>("GET", "/api/devices"),
+  list: () => api.pages<DeviceRow>("/api/devices"),
   code: (name: string) =>
     api.json<{ code: string; expiresAt: number }>("POST", "/api/devices/codes", { name }),
   revoke: (id: string, sure?: Sure) => api.send("POST", `/api/devices/${id}/revocation`, sure),

@@ -1,4 +1,4 @@
-import type { Due } from "../../shared/dues/dues.ts";
+import { type Due, foremost } from "../../shared/dues/dues.ts";
 import type { Inspection } from "../../shared/dues/inspection.ts";
 import { api } from "./app.ts";
 
@@ -11,9 +11,9 @@ const asRead = (revision: number) => ({ "if-match": `"${revision}"` });
 
 /** Requests about what is due, and about inspections. A change names the revision that was read. */
 export const dues = {
-  list: () => api.json<Due[]>("GET", "/api/dues"),
+  list: async () => (await api.pages<Due>("/api/dues")).sort(foremost),
   calendar: () => api.send("GET", "/api/dues.ics").then((reply) => reply.blob()),
-  inspections: () => api.json<InspectionRow[]>("GET", "/api/inspections"),
+  inspections: () => api.pages<InspectionRow>("/api/inspections"),
   add: (entry: Inspection) => api.send("POST", "/api/inspections", entry),
   change: ({ id, ...entry }: Inspection, revision: number) =>
     api.send("PUT", at(id), entry, asRead(revision)),

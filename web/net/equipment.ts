@@ -33,7 +33,7 @@ const asRead = (revision: number) => ({ "if-match": `"${revision}"` });
 
 /** Requests about the equipment in the house's register. A change names the revision that was read. */
 export const equipment = {
-  list: () => api.json<RegisteredEquipment[]>("GET", "/api/equipment"),
+  list: () => api.pages<RegisteredEquipment>("/api/equipment"),
   one: (id: string) => api.json<RegisteredEquipment>("GET", at(id)),
   changes: (id: string) => api.json<EquipmentChange[]>("GET", `${at(id)}/changes`),
   add: (entry: HouseEquipment) => api.send("POST", "/api/equipment", entry),

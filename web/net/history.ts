@@ -47,7 +47,7 @@ const ofEngine = (serial: string) => `/api/engines/${encodeURIComponent(serial)}
 export const histories = {
   aircraft: (id: string) => api.json<AircraftHistory>("GET", `${ofAircraft(id)}/history`),
   engine: (serial: string) => api.json<EngineHistory>("GET", ofEngine(serial)),
-  notes: (id: string) => api.json<HistoryNote[]>("GET", `${ofAircraft(id)}/notes`),
+  notes: (id: string) => api.pages<HistoryNote>(`${ofAircraft(id)}/notes`),
   /** Has the demo's invented year made, or sees how far it is. */
   year: () => api.json<YearProgress>("POST", "/api/demo/year", {}),
   house: (weeks: number) => api.json<HouseHistory>("GET", ofHouse(weeks)),

@@ -21,7 +21,7 @@ export const passkeys = {
   async here(): Promise<boolean> {
     return canDo() && (await api.enrolled());
   },
-  list: () => api.json<Passkey[]>("GET", "/api/me/passkeys"),
+  list: () => api.pages<Passkey>("/api/me/passkeys"),
   remove: (id: string) => api.send("DELETE", `/api/me/passkeys/${id}`),
 
   /**

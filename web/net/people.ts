@@ -1,5 +1,6 @@
 import type { Post } from "../../shared/protocol/posts.ts";
 import { api } from "./app.ts";
+import { byName } from "./byName.ts";
 import type { Sure } from "./sure.ts";
 
 export interface OwnSignIn {
@@ -30,9 +31,9 @@ export interface PersonEntry {
 export const people = {
   changePin: (pin: string, next: string) => api.send("POST", "/api/me/pin", { pin, next }),
   me: () => api.json<{ pinLength: number }>("GET", "/api/me"),
-  signIns: () => api.json<OwnSignIn[]>("GET", "/api/me/sign-ins"),
+  signIns: () => api.pages<OwnSignIn>("/api/me/sign-ins"),
   endSignIn: (id: string) => api.send("DELETE", `/api/me/sign-ins/${id}`),
-  everybody: () => api.json<Anybody[]>("GET", "/api/people/everybody"),
+  everybody: async () => byName(await api.pages<Anybody>("/api/people/everybody")),
   add: (entry: PersonEntry & { handle: string; pin: string }) => api.send("POST", "/api/people", entry),
   change: (id: string, entry: PersonEntry, sure?: Sure) =>
     api.send("PUT", `/api/people/${id}`, { ...entry, ...sure }),

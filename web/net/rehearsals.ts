@@ -63,8 +63,8 @@ const at = (id: string, what = "") => `/api/rehearsals/${encodeURIComponent(id)}
 /** Requests about rehearsals. */
 export const rehearsals = {
   list: () => api.json<(SessionRow & { stage: string })[]>("GET", "/api/rehearsals"),
-  scripts: () => api.json<RehearsalScript[]>("GET", "/api/rehearsals/scripts"),
-  houseScripts: () => api.json<HouseScriptRow[]>("GET", "/api/rehearsals/house-scripts"),
+  scripts: () => api.pages<RehearsalScript>("/api/rehearsals/scripts"),
+  houseScripts: () => api.pages<HouseScriptRow>("/api/rehearsals/house-scripts"),
   keepScript: (script: RehearsalScript) => api.send("POST", "/api/rehearsals/house-scripts", script),
   /** @param revision the one that was read */
   changeScript: ({ id, ...to }: HouseScript, revision: number) =>
@@ -77,11 +77,11 @@ export const rehearsals = {
   hands: (id: string, controls: Controls | null) => api.send("PUT", at(id, "/hands"), { controls }),
   desk: (id: string, asks: DeskAsks) => api.send("POST", at(id, "/desk"), asks),
   /** @param person null for one's own */
-  training: (person: string | null) =>
-    api.json<{ lines: TrainingRow[]; more: boolean }>(
-      "GET",
-      person === null ? "/api/me/training" : `/api/people/${encodeURIComponent(person)}/training`,
-    ),
+  async training(person: string | null): Promise<{ lines: TrainingRow[]; more: boolean }> {
+    const whose = person === null ? "me" : `people/${encodeURIComponent(person)}`;
+    const pages = await api.eachPage<{ lines: TrainingRow[]; more: boolean }>(`/api/${whose}/training`);
+    return { lines: pages.flatMap(({ lines }) => lines), more: pages.some(({ more }) => more) };
+  },
   compared: (id: string) => api.json<Comparison>("GET", at(id, "/compared")),
   back: (id: string, seq: number) => api.json<{ id: string; code: string }>("POST", at(id, "/back"), { seq }),
   end: (id: string) => api.send("DELETE", at(id)),

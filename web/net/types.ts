@@ -28,7 +28,7 @@ const tagOf = (response: Response) => response.headers.get("etag") ?? "";
 
 /** Requests about aircraft types. */
 export const types = {
-  list: () => api.json<TypeRow[]>("GET", "/api/types"),
+  list: () => api.pages<TypeRow>("/api/types"),
   schema: () => api.json<Record<string, unknown>>("GET", "/api/types/schema"),
   async read(place: TypePlace): Promise<ReadType> {
     const response = await api.send("GET", at(place));

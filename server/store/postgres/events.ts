@@ -1,7 +1,6 @@
 import { performance } from "node:perf_hooks";
 import { setTimeout as pause } from "node:timers/promises";
 import pg from "pg";
-import { REHEARSAL_ID } from "../../../shared/protocol/rehearsal.ts";
 import {
   type Append,
   type CheckpointRecord,
@@ -17,6 +16,7 @@ import {
 } from "../events.ts";
 import { faultOf, messageOf } from "./fault.ts";
 import { type Place, PostgresLink, settings } from "./link.ts";
+import { IS_SESSION, newest } from "./newest.ts";
 import { appendStatement, EVENT_COLUMNS, ROW_COLUMNS } from "./statement.ts";
 
 /** Time for which an append is tried again after the connection was lost. Milliseconds. */
@@ -24,11 +24,6 @@ const TRY_MS = 2_000;
 const AGAIN_MS = 50;
 /** Every attempt gets at least this time. Milliseconds. */
 const LEAST_MS = 250;
-
-const IS_SESSION = `"stage" <> '${RECORD_STAGE}'`;
-/** The id alone tells, so that no list can mix them up. */
-const IS_REHEARSAL = `"id" LIKE '${REHEARSAL_ID}%'`;
-const IS_START = `${IS_SESSION} AND NOT (${IS_REHEARSAL})`;
 
 const READERS = 4;
 const GROUP = 250;
@@ -109,18 +104,11 @@ export class PostgresEventStore implements EventStore {
   }
 
   sessions(limit: number, before?: Pick<SessionRow, "createdAt" | "id">): Promise<SessionRow[]> {
-    const order = `ORDER BY "createdAt" DESC, "id" COLLATE "C" DESC LIMIT $1`;
-    if (!before) return this.#rows(`WHERE ${IS_START} ${order}`, [limit]);
-    return this.#rows(
-      `WHERE ${IS_START} AND ("createdAt" < $2 OR ("createdAt" = $2 AND "id" COLLATE "C" < $3)) ${order}`,
-      [limit, before.createdAt, before.id],
-    );
+    return this.#rows(...newest("start", limit, before));
   }
 
-  rehearsals(limit: number): Promise<SessionRow[]> {
-    return this.#rows(`WHERE ${IS_REHEARSAL} ORDER BY "createdAt" DESC, "id" COLLATE "C" DESC LIMIT $1`, [
-      limit,
-    ]);
+  rehearsals(limit: number, before?: Pick<SessionRow, "createdAt" | "id">): Promise<SessionRow[]> {
+    return this.#rows(...newest("rehearsal", limit, before));
   }
 
   records(): Promise<SessionRow[]> {

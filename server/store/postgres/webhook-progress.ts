@@ -1,9 +1,11 @@
-import { type DeadLetter, type ProgressStore, SHOWN } from "../../webhooks/progress.ts";
+import type { DeadLetter, ProgressStore } from "../../webhooks/progress.ts";
 import { type Place, PostgresLink } from "./link.ts";
 
 const ANSWER_MS = 5_000;
 const POSITION = "webhook position ";
-const LETTERS = "webhook dead letters";
+/** Each message that was given up has a row of its own: two servers may give one up at once. */
+const LETTER = "webhook given up ";
+const letterKey = ({ target, id }: Pick<DeadLetter, "target" | "id">) => `${LETTER}${target} ${id}`;
 
 /** Progress of each target and the messages given up, in the database that several servers share. */
 export class SharedProgress implements ProgressStore {
@@ -22,28 +24,23 @@ export class SharedProgress implements ProgressStore {
   }
 
   async gaveUp(letter: DeadLetter): Promise<void> {
-    await this.#putLetters([...(await this.#letters()), letter].slice(-SHOWN));
+    await this.#put(letterKey(letter), JSON.stringify(letter));
   }
 
   async deadLetters(): Promise<DeadLetter[]> {
-    return (await this.#letters()).reverse();
+    const text = `SELECT "value" FROM "Meta" WHERE starts_with("key", $1)`;
+    const { rows } = await this.#link.query<{ value: string }>({ text, values: [LETTER] }, ANSWER_MS);
+    const letters = rows.map(({ value }) => JSON.parse(value) as DeadLetter);
+    return letters.sort((a, b) => (a.at < b.at ? -1 : Number(a.at > b.at)));
   }
 
   async taken(letter: Pick<DeadLetter, "target" | "id">): Promise<void> {
-    const left = (await this.#letters()).filter((l) => l.target !== letter.target || l.id !== letter.id);
-    await this.#putLetters(left);
+    const text = `DELETE FROM "Meta" WHERE "key" = $1`;
+    await this.#link.query({ text, values: [letterKey(letter)] }, ANSWER_MS);
   }
 
   close(): Promise<void> {
     return this.#link.close();
-  }
-
-  async #letters(): Promise<DeadLetter[]> {
-    return JSON.parse((await this.#value(LETTERS)) ?? "[]") as DeadLetter[];
-  }
-
-  #putLetters(letters: readonly DeadLetter[]): Promise<void> {
-    return this.#put(LETTERS, JSON.stringify(letters));
   }
 
   async #value(key: string): Promise<string | null> {
