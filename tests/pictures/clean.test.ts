@@ -115,7 +115,7 @@ describe("what is not taken as a picture", () => {
     for (const file of polyglots) {
       const { bytes } = await clean(file);
       expect(bytes.length).toBeGreaterThan(0);
-      expect(text(bytes)).not.toMatch(/script|PK\x03\x04/);
+      for (const word of ["script", "PK"]) expect(text(bytes)).not.toContain(word);
     }
     // A table that is longer than what it holds, and pixels with bytes after them.
     const longTable = segment(0xdb, Buffer.concat([Buffer.alloc(65), script]));
