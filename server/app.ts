@@ -35,6 +35,7 @@ import { noiseRoute } from "./http/noise.ts";
 import { ownRoutes } from "./http/own.ts";
 import { ownPasskeyRoutes, passkeySignInRoutes } from "./http/passkeys.ts";
 import { peopleRoutes } from "./http/people.ts";
+import { pictureRoutes } from "./http/pictures.ts";
 import { answerErrors } from "./http/problem.ts";
 import { proofRoutes } from "./http/proofs.ts";
 import { rehearsalRoutes } from "./http/rehearsals.ts";
@@ -126,6 +127,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     directory,
     sessions,
     records,
+    pictures,
     histories,
     writings,
     lives,
@@ -207,7 +209,8 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(channelRoutes, { register: channels, feeds });
       await inner.register(feedRoutes, { feeds });
       await inner.register(houseEquipmentRoutes, { register: equipment, directory });
-      await inner.register(aircraftRoutes, { directory, records });
+      await inner.register(aircraftRoutes, { directory, records, pictures });
+      await inner.register(pictureRoutes, { directory, pictures, clock });
       await inner.register(historyRoutes, { directory, histories, names, clock });
       await inner.register(searchRoutes, { writings });
       await inner.register(livesRoutes, { lives, directory });

@@ -15,9 +15,12 @@ try {
     throw new StartRefused(
       `PostgreSQL is backed up by its own means: pg_dump --format=custom --file=${into}`,
     );
-  const { sessions, events } = await backUp(data, resolve(into));
+  const { sessions, events, pictures } = await backUp(data, resolve(into));
   writeFileSync(lastBackupOf(data), into, { mode: 0o600 });
-  console.log(`${into}: ${sessions} sessions with ${events} events, each rebuilt with its hash chain intact`);
+  const pictured = pictures === 0 ? "" : `, and ${pictures} pictures, each with its digest`;
+  console.log(
+    `${into}: ${sessions} sessions with ${events} events, each rebuilt with its hash chain intact${pictured}`,
+  );
 } catch (error) {
   console.error(error instanceof StartRefused ? `chockside: ${error.message}` : error);
   process.exit(1);

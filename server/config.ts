@@ -3,6 +3,7 @@ import { z } from "zod";
 import type { DeviceRule, SignInLimits } from "./auth/sign-ins.ts";
 import { refuseOpenLinks } from "./links.ts";
 import { isNetwork } from "./peer.ts";
+import { PICTURE_LIMITS, type PictureLimits } from "./pictures/limits.ts";
 import { PERIODS, type Periods } from "./retention/rule.ts";
 import { FILE_SETTINGS, type SecretFile, secretFilesOf, withSecrets } from "./secret-files.ts";
 import { StartRefused } from "./start-refused.ts";
@@ -45,6 +46,13 @@ const months = z.coerce
   .int("must be whole months")
   .min(1, "must be at least 1 month")
   .max(1_200, "must be at most 1200 months");
+
+const countTo = (most: number) =>
+  z.coerce
+    .number({ error: "must be a number" })
+    .int("must be a whole number")
+    .min(1, "must be at least 1")
+    .max(most, `must be at most ${most}`);
 
 const secretFiles = Object.fromEntries(
   FILE_SETTINGS.map((setting) => [setting, z.string().optional()]),
@@ -135,6 +143,10 @@ export const environmentSchema = z.object({
   CHOCKSIDE_KEEP_INCIDENTS_MONTHS: months.default(PERIODS.incidents),
   CHOCKSIDE_KEEP_PEOPLE_MONTHS: months.default(PERIODS.people),
   CHOCKSIDE_KEEP_SIGN_INS_MONTHS: months.default(PERIODS.signIns),
+  CHOCKSIDE_KEEP_PICTURES_MONTHS: months.default(PERIODS.pictures),
+  CHOCKSIDE_PICTURES_PER_DEFECT: countTo(50).default(PICTURE_LIMITS.perDefect),
+  CHOCKSIDE_PICTURES_PER_DAY: countTo(1_000).default(PICTURE_LIMITS.perPersonADay),
+  CHOCKSIDE_PICTURES_MB: countTo(1_000_000).default(PICTURE_LIMITS.megabytes),
   CHOCKSIDE_SYSLOG: z
     .string()
     .regex(/^tls:\/\/[^/@]+:\d{1,5}$/, "must be tls://host:6514")
@@ -179,6 +191,8 @@ export interface Config {
   secretFiles: SecretFile[];
   /** Retention periods, in calendar months. */
   periods: Periods;
+  /** How many pictures of defects are taken. */
+  pictures: PictureLimits;
   /** The receiver that gets every log line besides standard output; null for none. */
   syslog: { url: string; ca: string | null } | null;
   logLevel: (typeof LOG_LEVELS)[number];
@@ -243,6 +257,12 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
       incidents: of.CHOCKSIDE_KEEP_INCIDENTS_MONTHS,
       people: of.CHOCKSIDE_KEEP_PEOPLE_MONTHS,
       signIns: of.CHOCKSIDE_KEEP_SIGN_INS_MONTHS,
+      pictures: of.CHOCKSIDE_KEEP_PICTURES_MONTHS,
+    },
+    pictures: {
+      perDefect: of.CHOCKSIDE_PICTURES_PER_DEFECT,
+      perPersonADay: of.CHOCKSIDE_PICTURES_PER_DAY,
+      megabytes: of.CHOCKSIDE_PICTURES_MB,
     },
     syslog:
       of.CHOCKSIDE_SYSLOG === undefined

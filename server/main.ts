@@ -87,6 +87,7 @@ async function main(): Promise<void> {
     limits: config.limits,
     secret,
     raw: new RawSamples(config.samples),
+    pictureLimits: config.pictures,
     loop: eventLoop,
   });
   const duty = stores.shared?.duty(log) ?? ALONE;

@@ -78,6 +78,9 @@ async function about(verb: "pin" | "export" | "erase", handle: string, pinLength
     const left = await erase(store, directory, person);
     await compact();
     console.log(`${handle} was erased. Earlier backups and exports still contain the name.`);
+    const own = (await directory.pictures.rows()).filter((p) => p.personId === person.id);
+    if (own.length > 0)
+      console.log(`${own.length} pictures that they sent are kept: look whether they are to be seen in one`);
     for (const { session, seq } of left)
       console.log(
         `event ${seq} of session ${session} contains the name in its text: only removing that record removes it`,

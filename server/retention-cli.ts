@@ -3,7 +3,8 @@
 import { readConfig } from "./config.ts";
 import { openSigner } from "./evidence/signer.ts";
 import { type Expired, expired, expiredSignIns } from "./retention/expired.ts";
-import { remove } from "./retention/remove.ts";
+import { type ExpiredPicture, expiredPictures } from "./retention/expired-pictures.ts";
+import { remove, removePicture } from "./retention/remove.ts";
 import { StartRefused } from "./start-refused.ts";
 import { openStores } from "./store/stores.ts";
 
@@ -29,6 +30,9 @@ async function main(): Promise<void> {
     const signIns = await expiredSignIns(directory, config.periods.signIns, now);
     if (signIns.length > 0)
       console.log(`${verb === "remove" ? "removed" : "past"}: ${signIns.length} sign-ins that are over`);
+    const pictures = await expiredPictures(store, directory.pictures, config.periods.pictures, now);
+    for (const one of pictures) console.log(`${verb === "remove" ? "removed" : "past"}: ${pictureSays(one)}`);
+    const count = found.length + signIns.length + pictures.length;
     if (verb === "remove") {
       const deps = { store, directory, signer: openSigner(config.signingKey), periods: config.periods };
       const index = await openIndex();
@@ -37,14 +41,19 @@ async function main(): Promise<void> {
         if ("session" in one) await index.forget(id);
       }
       await index.close();
+      for (const one of pictures) await removePicture(deps, one, now);
       await directory.personal.forgetSignIns(signIns);
-      if (found.length + signIns.length > 0) await compact();
+      if (count > 0) await compact();
     }
-    console.log(
-      `${found.length + signIns.length} ${verb === "remove" ? "removed" : "past their retention period"}`,
-    );
+    console.log(`${count} ${verb === "remove" ? "removed" : "past their retention period"}`);
   }
   await close();
+}
+
+function pictureSays({ sha256, aircraft, no, until }: ExpiredPicture): string {
+  const what = `picture ${sha256} of defect ${no} of ${aircraft}`;
+  if (until === null) return `${what}, left over: no record names it as kept`;
+  return `${what}, kept to ${new Date(until).toISOString().slice(0, 10)}`;
 }
 
 function saysOf(one: Expired): string {

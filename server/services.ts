@@ -27,6 +27,8 @@ import type { randomIds } from "./ids.ts";
 import { NO_BUS, type Others } from "./many/bus.ts";
 import { follow } from "./many/follow.ts";
 import { PeerPresence } from "./many/peer-presence.ts";
+import { DefectPictures } from "./pictures/defect-pictures.ts";
+import type { PictureLimits } from "./pictures/limits.ts";
 import { HouseScripts } from "./rehearsals/house-scripts.ts";
 import type { LoopMeasure } from "./rehearsals/loop-share.ts";
 import { Rehearsals } from "./rehearsals/rehearsals.ts";
@@ -66,6 +68,8 @@ export interface ServicesDeps {
   secret: Buffer;
   /** Keeps the samples of instruments; null keeps none. */
   raw: RawSamples | null;
+  /** How many pictures of defects are taken. */
+  pictureLimits: PictureLimits;
   /** Measures the rehearsals' part of the server's work. */
   loop: LoopMeasure;
 }
@@ -74,6 +78,7 @@ export interface ServicesDeps {
 export interface Services extends ServicesDeps {
   sessions: Sessions;
   records: AircraftRecords;
+  pictures: DefectPictures;
   histories: EngineHistories;
   writings: Writings;
   lives: Lives;
@@ -116,6 +121,12 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const inTurn = directory.inTurn.bind(directory);
   const inspectsDefects = async () => (await houseOf(directory)).body.inspectsDefects;
   const records = new AircraftRecords({ store, clock, names, inspectsDefects, log });
+  const pictures = new DefectPictures({
+    records,
+    store: directory.pictures,
+    clock,
+    limits: deps.pictureLimits,
+  });
   const starts = new StartHistories(store);
   const histories = new EngineHistories(directory.register, starts);
   const lives = new Lives({ register: directory.register, starts, records, clock });
@@ -193,6 +204,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     ...deps,
     sessions,
     records,
+    pictures,
     histories,
     writings,
     lives,

@@ -6,11 +6,11 @@ import { wordsOf } from "../../shared/aircraft/locate.ts";
 import type { AircraftRecord } from "../../shared/aircraft/record.ts";
 import { standingFor } from "../../shared/aircraft/standingFor.ts";
 import type { DefectLife } from "../../shared/defects/lives.ts";
-import { canonical } from "../../shared/evidence/canonical.ts";
 import { type Actor, EVENT_VERSION } from "../../shared/protocol/events.ts";
 import type { RecordAction, RecordEvent, RecordFact } from "../../shared/protocol/recordEvents.ts";
 import type { CommandResult } from "../../shared/protocol/refusal.ts";
 import type { Standing } from "../../shared/protocol/standing.ts";
+import type { Attribution } from "../../shared/session/attribution.ts";
 import { isOver, type SessionState } from "../../shared/session/state.ts";
 import type { Clock } from "../clock.ts";
 import type { Pseudonyms } from "../evidence/names.ts";
@@ -24,6 +24,7 @@ import {
   rowOfRecord,
   sealRecord,
 } from "./held-record.ts";
+import { isRepeat, PARTS } from "./repeat.ts";
 
 /** Attempts to append when other servers append first. */
 const ATTEMPTS = 50;
@@ -155,7 +156,7 @@ export class AircraftRecords {
         aircraft.id,
         aircraft.engines,
         origin,
-        (record, known) => {
+        (record, { answered: known }) => {
           refusal = null;
           if (known.has(command)) return [];
           const now = this.#deps.clock.now();
@@ -168,6 +169,36 @@ export class AircraftRecords {
     });
     if (result.status === "accepted") this.#tell(aircraft.id);
     return result;
+  }
+
+  /**
+   * Records what a person's command leads to at the aircraft's defects. Resolves once it is durable.
+   * @param decide may be asked again when another server was first; it returns nothing where nothing is to be recorded
+   * @param before runs before anything is recorded
+   * @throws StoreFailure
+   */
+  async atDefects(
+    aircraft: { id: string; engines: number },
+    { id, name, device }: { id: string; name: string; device: string },
+    command: string,
+    decide: (lives: readonly DefectLife[], by: Attribution) => RecordFact[],
+    before: (record: string) => Promise<void> = async () => {},
+  ): Promise<void> {
+    const origin: Origin = { actor: { kind: "person", id, name, post: null, device }, command };
+    await this.#inTurn(aircraft.id, () =>
+      this.#append(
+        aircraft.id,
+        aircraft.engines,
+        origin,
+        (record, { answered, defects }) => {
+          if (answered.has(command)) return [];
+          const by = { at: this.#deps.clock.now(), seq: record.seq + 1, post: null, name, seenFrom: null };
+          return decide(defects, by);
+        },
+        before,
+      ),
+    );
+    this.#tell(aircraft.id);
   }
 
   /** Reads on what other servers recorded. Calls the listener when there was something. */
@@ -186,7 +217,8 @@ export class AircraftRecords {
     aircraft: string,
     engines: number,
     origin: Origin,
-    work: (record: AircraftRecord, answered: ReadonlyMap<string, number>) => RecordFact[],
+    work: (record: AircraftRecord, held: HeldRecord) => RecordFact[],
+    prepare: (record: string) => Promise<void> = async () => {},
   ): Promise<HeldRecord> {
     const { store, names } = this.#deps;
     for (let attempt = 1; ; attempt += 1) {
@@ -202,14 +234,15 @@ export class AircraftRecords {
         held = after(held, event, hash);
       };
       if (held.record === null) add({ type: "opened", aircraft, engines }, SERVER);
-      const { record, answered } = held;
+      const { record } = held;
       if (record === null) throw new Error("a record that was opened is there");
-      for (const fact of work(record, answered)) add(fact, origin);
+      for (const fact of work(record, held)) add(fact, origin);
       if (events.length === 0 || held.record === null) return before;
       const stored = events.map(({ event, body, hash }) => {
         const { seq, at, command, fact } = event;
         return { seq, at, command, type: fact.type, body, hash };
       });
+      await prepare(held.record.id);
       try {
         const row = rowOfRecord(held.record, held.headHash, stored[0]?.at ?? 0);
         await store.append({ expected: before.record?.seq ?? 0, events: stored, row });
@@ -257,30 +290,4 @@ export class AircraftRecords {
     );
     return turn;
   }
-}
-
-/** The parts of a session that its contribution is made of. */
-const PARTS = [
-  "stage",
-  "holds",
-  "cuts",
-  "fires",
-  "handling",
-  "drills",
-  "defects",
-  "defectsClosed",
-  "engines",
-  "chocks",
-  "brakes",
-  "groundPower",
-  "standing",
-] as const satisfies readonly (keyof SessionState)[];
-
-/** Returns true if a fact changed nothing in the record: it repeats after a restart, or another server was first. */
-function isRepeat(record: AircraftRecord, next: AircraftRecord): boolean {
-  return said(record) === said(next);
-}
-
-function said({ items, endedElsewhere, engines, lastReported, open }: AircraftRecord): string {
-  return canonical({ items, endedElsewhere, engines, lastReported, open: Object.keys(open) });
 }

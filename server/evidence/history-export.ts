@@ -42,6 +42,6 @@ export async function* historyExport(
 /** Returns the rows of the aircraft's own record, if it has one, and of its sessions, oldest first. */
 async function rowsOf({ store }: ExportDeps, aircraft: string): Promise<SessionRow[]> {
   const own = await store.session(recordId(aircraft));
-  const all = await store.sessions(Number.MAX_SAFE_INTEGER);
-  return [...(own ? [own] : []), ...all.filter((row) => row.aircraft === aircraft).reverse()];
+  const all = await store.sessionsOf(aircraft, Number.MAX_SAFE_INTEGER);
+  return [...(own ? [own] : []), ...all.reverse()];
 }

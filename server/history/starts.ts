@@ -38,12 +38,12 @@ export interface Starts {
  * worked out from is kept in memory, so that nothing is stored that could differ from the evidence.
  */
 export class StartHistories {
-  readonly #store: Pick<EventStore, "sessions" | "read">;
+  readonly #store: Pick<EventStore, "sessions" | "sessionsOf" | "read">;
   /** The session used last is at the end. */
   readonly #held = new Map<string, Held>();
   readonly #reading = new Map<string, Promise<Held>>();
 
-  constructor(store: Pick<EventStore, "sessions" | "read">) {
+  constructor(store: Pick<EventStore, "sessions" | "sessionsOf" | "read">) {
     this.#store = store;
   }
 
@@ -52,8 +52,11 @@ export class StartHistories {
    * @throws StoreFailure
    */
   async of(aircraft: ReadonlySet<string>): Promise<Starts> {
-    const all = (await this.#store.sessions(Number.MAX_SAFE_INTEGER)).filter((s) => aircraft.has(s.aircraft));
-    const sessions = all.slice(0, SESSIONS_READ * aircraft.size);
+    const most = SESSIONS_READ * aircraft.size;
+    const all: SessionRow[] = [];
+    for (const id of aircraft) all.push(...(await this.#store.sessionsOf(id, most + 1)));
+    all.sort((a, b) => b.createdAt - a.createdAt || (a.id < b.id ? 1 : -1));
+    const sessions = all.slice(0, most);
     const rows: StartRow[] = [];
     for (const session of sessions) rows.push(...(await this.#ofSession(session)).rows);
     return { rows: rows.sort((a, b) => a.at - b.at || a.seq - b.seq), more: all.length > sessions.length };

@@ -32,7 +32,7 @@ export interface Answer {
 }
 
 export interface WritingsDeps {
-  store: Pick<EventStore, "heads" | "read">;
+  store: Pick<EventStore, "moved" | "read">;
   index: SearchIndex;
   names: Pick<Names, "named" | "loadFor" | "reveal">;
   log: { error(detail: object, message: string): void };
@@ -45,6 +45,11 @@ export interface WritingsDeps {
  */
 export class Writings {
   readonly #deps: WritingsDeps;
+  /** Up to here it is known what moved. */
+  #mark: string | null = null;
+  /** Records of which the index has not read everything. */
+  readonly #behind = new Map<string, IndexedHead>();
+  #turn: Promise<void> = Promise.resolve();
   #rest: Promise<void> | null = null;
   #closed = false;
 
@@ -54,7 +59,10 @@ export class Writings {
 
   /** @throws StoreFailure */
   async find({ words, limit, ...filters }: Question): Promise<Answer> {
-    const unread = await this.#readOn(READ_AT_ONCE);
+    await this.#inTurn(() => this.#look());
+    // Where the rest is being read already, that goes on beside the answer.
+    if (this.#rest === null) await this.#inTurn(() => this.#readOn(READ_AT_ONCE));
+    const unread = this.#behind.size;
     if (unread > 0) this.#rest ??= this.#readRest();
     const { index, names } = this.#deps;
     const terms = await this.#terms(words);
@@ -76,7 +84,10 @@ export class Writings {
 
   async #readRest(): Promise<void> {
     try {
-      while (!this.#closed && (await this.#readOn(READ_AT_ONCE)) > 0) await setImmediate();
+      while (!this.#closed && this.#behind.size > 0) {
+        await this.#inTurn(() => this.#readOn(READ_AT_ONCE));
+        await setImmediate();
+      }
     } catch (error) {
       this.#deps.log.error({ err: error }, "the search index could not be read on");
     } finally {
@@ -84,22 +95,45 @@ export class Writings {
     }
   }
 
-  /** Reads on until about `most` events are read. Returns how many sessions are not read to their end. */
-  async #readOn(most: number): Promise<number> {
+  /**
+   * Learns which records moved since the last look: it costs as much as there is new. The first look, and one after very
+   * many moves, compares everything.
+   */
+  async #look(): Promise<void> {
     const { store, index } = this.#deps;
-    const [all, known] = await Promise.all([store.heads(), index.heads()]);
-    const heads = all.filter(({ id, aircraft }) => !isRehearsalId(id) && !isRehearsedAircraft(aircraft));
-    const there = new Set(heads.map(({ id }) => id));
-    for (const id of known.keys()) if (!there.has(id)) await index.forget(id);
-    const behind = heads.filter(({ id, headSeq }) => (known.get(id) ?? 0) < headSeq);
-    let read = 0;
-    for (const [i, head] of behind.entries()) {
-      if (read >= most) return behind.length - i;
-      const from = known.get(head.id) ?? 0;
-      read += head.headSeq - from;
-      await this.#readSession(head, from);
+    const { all, heads, gone, mark } = await store.moved(this.#mark);
+    const searched = heads.filter(({ id, aircraft }) => !isRehearsalId(id) && !isRehearsedAircraft(aircraft));
+    const known = await index.heads(all ? undefined : searched.map(({ id }) => id));
+    const there = new Set(searched.map(({ id }) => id));
+    const over = all ? [...known.keys()].filter((id) => !there.has(id)) : gone;
+    for (const id of over) {
+      await index.forget(id);
+      this.#behind.delete(id);
     }
-    return 0;
+    for (const head of searched)
+      if ((known.get(head.id) ?? 0) < head.headSeq) this.#behind.set(head.id, head);
+    // Only now: a look that failed is made again.
+    this.#mark = mark;
+  }
+
+  /** Reads on until about `most` events are read. */
+  async #readOn(most: number): Promise<void> {
+    let read = 0;
+    for (const head of [...this.#behind.values()]) {
+      if (read >= most) return;
+      // Another server may have read on meanwhile.
+      const from = (await this.#deps.index.heads([head.id])).get(head.id) ?? 0;
+      read += Math.max(0, head.headSeq - from);
+      await this.#readSession(head, from);
+      this.#behind.delete(head.id);
+    }
+  }
+
+  /** One after another: a second reading would read the same again. */
+  #inTurn(work: () => Promise<void>): Promise<void> {
+    const turn = this.#turn.then(work);
+    this.#turn = turn.catch(() => undefined);
+    return turn;
   }
 
   async #readSession(head: IndexedHead, from: number): Promise<void> {

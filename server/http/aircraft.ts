@@ -1,22 +1,24 @@
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { timesBefore } from "../../shared/defects/lives.ts";
+import { pictureSchema } from "../../shared/protocol/pictures.ts";
 import { recordActionSchema } from "../../shared/protocol/recordEvents.ts";
 import { refusalSchema } from "../../shared/protocol/refusal.ts";
 import { lastReportedSchema, standingItemSchema } from "../../shared/protocol/standing.ts";
 import { idSchema } from "../../shared/protocol/text.ts";
 import type { AircraftRecords } from "../aircraft/records.ts";
 import { personOf } from "../auth/identity.ts";
-import { latestType } from "../sessions/latest-type.ts";
+import type { DefectPictures } from "../pictures/defect-pictures.ts";
 import type { Directory } from "../store/directory.ts";
+import { engineCount } from "./engine-count.ts";
 import { named } from "./named.ts";
 import { pageOf, pageSchema } from "./pages.ts";
-import { ProblemError } from "./problem.ts";
 import { identityOf } from "./signed-in.ts";
 
 interface AircraftRoutes {
   directory: Directory;
   records: AircraftRecords;
+  pictures: Pick<DefectPictures, "kept">;
 }
 
 const params = z.strictObject({ id: idSchema });
@@ -58,6 +60,14 @@ const life = named(
     mendings: z
       .array(z.object({ at: z.number(), name: z.string(), reason: z.string(), session }))
       .describe("What was done, where another person inspects it"),
+    pictures: z.array(
+      pictureSchema.extend({
+        at: z.number(),
+        name: z.string(),
+        removed: z.object({ at: z.number(), name: z.string(), reason: z.string() }).nullable(),
+        kept: z.boolean().describe("False once its bytes are gone"),
+      }),
+    ),
     closed: z
       .object({
         at: z.number(),
@@ -72,7 +82,10 @@ const life = named(
 );
 
 /** Routes about what stands at an aircraft, with or without a session. */
-export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app, { directory, records }) => {
+export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (
+  app,
+  { directory, records, pictures },
+) => {
   app.get(
     "/standing",
     {
@@ -110,7 +123,7 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
       },
     },
     async (request) => {
-      const { id } = await known(request.params.id);
+      const { id } = await engineCount(directory, request.params.id);
       return standingAt(id);
     },
   );
@@ -129,10 +142,19 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
       },
     },
     async (request, reply) => {
-      const { id } = await known(request.params.id);
+      const { id } = await engineCount(directory, request.params.id);
       const lives = await records.defects(id);
+      const kept = await pictures.kept(id);
       const page = pageOf(reply, request.query, lives, { of: (l) => [l.no, l.id], newestFirst: true });
-      return page.map((l) => ({ ...l, startedSince: [...l.startedSince], before: timesBefore(lives, l) }));
+      return page.map((l) => ({
+        ...l,
+        startedSince: [...l.startedSince],
+        pictures: l.pictures.map((p) => ({
+          ...p,
+          kept: p.removed === null && kept.has(`${l.no} ${p.sha256}`),
+        })),
+        before: timesBefore(lives, l),
+      }));
     },
   );
 
@@ -156,7 +178,7 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
       },
     },
     async (request) => {
-      const { id, engines } = await known(request.params.id);
+      const { id, engines } = await engineCount(directory, request.params.id);
       const { commandId, action } = request.body;
       const result = await records.act({ id, engines }, action, personOf(identityOf(request)), commandId);
       return result.status === "refused"
@@ -175,14 +197,5 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
       lastReported: record?.lastReported ?? null,
       open: Object.keys(record?.open ?? {}),
     };
-  }
-
-  async function known(id: string): Promise<{ id: string; engines: number }> {
-    const aircraft = (await directory.register.one("aircraft", id))?.body;
-    if (!aircraft) throw new ProblemError("notFound", "There is no aircraft with this id");
-    // A type that cannot be read keeps no stop from being taken.
-    const type = await latestType(directory, aircraft.typeId).catch(() => null);
-    // A stop is taken although no version of the type is approved: it is then about the whole aircraft.
-    return { id, engines: type?.engines.length ?? 1 };
   }
 };

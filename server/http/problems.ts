@@ -36,6 +36,7 @@ export const PROBLEMS = {
   notAsApproved: [409, "Not what was approved"],
   deviceInUse: [409, "Somebody else's device"],
   onDuty: [409, "On duty now"],
+  noRoom: [409, "No room for more pictures"],
   stale: [412, "Somebody changed it meanwhile"],
   tooLarge: [413, "Too large"],
   wrongMediaType: [415, "Not JSON"],

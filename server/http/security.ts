@@ -13,7 +13,8 @@ const PAGES = {
   scriptSrc: ["'self'"],
   scriptSrcAttr: ["'none'"],
   styleSrc: ["'self'"],
-  imgSrc: ["'self'", "data:"],
+  // A picture of a defect comes with the sign-in, and is shown from memory.
+  imgSrc: ["'self'", "data:", "blob:"],
   fontSrc: ["'self'"],
   connectSrc: ["'self'"],
   mediaSrc: ["'self'", "data:"],

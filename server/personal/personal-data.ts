@@ -47,6 +47,7 @@ export async function personalDataOf(store: EventStore, directory: Directory, pe
   const names = (await directory.personal.names()).filter((n) => n.personId === person.id);
   const signIns = await directory.personal.signIns(person.id);
   const passkeys = (await directory.passkeys.of(person.id)).map(({ publicKey: _key, ...made }) => made);
+  const pictures = (await directory.pictures.rows()).filter((p) => p.personId === person.id);
   const sessions: Traces[] = [];
   for await (const traces of tracesOf(store, person.id)) sessions.push(traces);
   return {
@@ -57,6 +58,10 @@ export async function personalDataOf(store: EventStore, directory: Directory, pe
     currencies: own(await directory.currencies.dates(), person.id),
     lastStarts: own(await directory.currencies.lastStarts(), person.id),
     register: await directory.register.madeBy(person.id),
+    pictures: pictures.map(({ record, no, sha256, at, media, length }) => ({
+      ...{ record, defect: no, sha256, media, length },
+      at: new Date(at).toISOString(),
+    })),
     sessions,
   };
 }

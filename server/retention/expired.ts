@@ -24,7 +24,7 @@ export async function expiredSignIns(directory: Directory, months: number, now: 
 }
 
 /** A session or person past the retention period. */
-export type Expired = { kept: Exclude<Kept, "signIns">; until: number } & (
+export type Expired = { kept: Exclude<Kept, "signIns" | "pictures">; until: number } & (
   | { session: SessionRow }
   | { person: PersonRecord }
 );

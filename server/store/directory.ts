@@ -4,6 +4,7 @@ import type { CurrencyStore } from "./currencies.ts";
 import type { DeviceStore } from "./devices.ts";
 import type { PasskeyStore } from "./passkeys.ts";
 import type { PersonalStore } from "./personal.ts";
+import type { PictureStore } from "./pictures.ts";
 import type { RegisterStore } from "./register.ts";
 import type { SignInRecord } from "./sign-in.ts";
 import type { Seal, StoredType } from "./stored-type.ts";
@@ -106,6 +107,7 @@ export interface Directory {
   readonly personal: PersonalStore;
   readonly register: RegisterStore;
   readonly currencies: CurrencyStore;
+  readonly pictures: PictureStore;
 
   /** Marks a single-use value as used until `until`. Returns false when any server marked it before. */
   takeOnce(key: string, until: number): Promise<boolean>;

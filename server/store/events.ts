@@ -1,5 +1,7 @@
 import type { Sealed } from "../../shared/evidence/chain.ts";
 
+import type { Moved } from "./moves.ts";
+
 /** A stored event: its exact bytes, and columns to search by. */
 export interface StoredEvent extends Sealed {
   /** Server milliseconds. */
@@ -37,6 +39,10 @@ export type SessionHead = Pick<SessionRow, "id" | "headSeq">;
 
 /** A session or an aircraft's own record, and how far it goes. */
 export type IndexedHead = Pick<SessionRow, "id" | "headSeq" | "aircraft" | "stage">;
+
+export const headOf = ({ id, headSeq, aircraft, stage }: SessionRow): IndexedHead => ({
+  ...{ id, headSeq, aircraft, stage },
+});
 
 /** A signed checkpoint of a session's first `size` events. */
 export interface CheckpointRecord {
@@ -115,8 +121,16 @@ export interface EventStore {
   rehearsals(limit: number, before?: Pick<SessionRow, "createdAt" | "id">): Promise<SessionRow[]>;
   /** Returns the row of every aircraft's own record, by id. */
   records(): Promise<SessionRow[]>;
-  /** Returns the heads of all that is stored: starts, returns, rehearsals and the aircraft's own records. */
-  heads(): Promise<IndexedHead[]>;
+  /**
+   * Returns starts and returns of an aircraft without rehearsals, in the same order.
+   */
+  sessionsOf(aircraft: string, limit: number): Promise<SessionRow[]>;
+  /**
+   * Returns the heads that moved since a mark, of starts, returns, rehearsals and the aircraft's own records; all heads
+   * where that is not known. What moved before the mark may be among them.
+   * @param mark of an earlier answer; null for all
+   */
+  moved(mark: string | null): Promise<Moved>;
   /** Returns every open session. */
   openSessions(): Promise<SessionRow[]>;
   /** Returns the heads of all open sessions. Called often, to see what other servers recorded. */

@@ -13,6 +13,7 @@ import type {
 import { MemoryCurrencies } from "./memory-currencies.ts";
 import { MemoryDevices } from "./memory-devices.ts";
 import { MemoryPasskeys } from "./memory-passkeys.ts";
+import { MemoryPictures } from "./memory-pictures.ts";
 import { MemoryRegister } from "./memory-register.ts";
 import type { NameRecord, PersonalStore } from "./personal.ts";
 import type { SignInRecord } from "./sign-in.ts";
@@ -37,6 +38,7 @@ export class MemoryDirectory implements Directory {
   readonly passkeys = new MemoryPasskeys();
   readonly register = new MemoryRegister();
   readonly currencies = new MemoryCurrencies();
+  readonly pictures = new MemoryPictures();
   readonly personal: PersonalStore = {
     names: async () => [...this.#names],
     addNames: async (names) => void this.#names.push(...names),

@@ -4,7 +4,7 @@ import {
   type CheckpointRecord,
   ConcurrencyError,
   type EventStore,
-  type IndexedHead,
+  headOf,
   RECORD_STAGE,
   type RemovalRecord,
   type SessionHead,
@@ -12,6 +12,7 @@ import {
   type StoredEvent,
   StoreFailure,
 } from "./events.ts";
+import { type Moved, Moves } from "./moves.ts";
 
 /** An event store in memory, to try Chockside out and for tests. */
 export class MemoryEventStore implements EventStore {
@@ -19,6 +20,7 @@ export class MemoryEventStore implements EventStore {
   readonly #checkpoints = new Map<string, CheckpointRecord[]>();
   readonly #removals: RemovalRecord[] = [];
   readonly #rows = new Map<string, SessionRow>();
+  readonly #moves = new Moves("memory");
 
   async append({ expected, events, row }: Append): Promise<void> {
     const known = this.#events.get(row.id) ?? [];
@@ -29,6 +31,7 @@ export class MemoryEventStore implements EventStore {
       throw new ConcurrencyError(row.id, expected);
     this.#events.set(row.id, [...known, ...events]);
     this.#rows.set(row.id, { ...row });
+    this.#moves.note(row.id, headOf(row));
   }
 
   async read(session: string, since: number, limit: number): Promise<StoredEvent[]> {
@@ -68,13 +71,16 @@ export class MemoryEventStore implements EventStore {
     return this.#newest((r) => r.stage !== RECORD_STAGE && r.aircraft === aircraft)[0] ?? null;
   }
 
-  async heads(): Promise<IndexedHead[]> {
-    return [...this.#rows.values()].map(({ id, headSeq, aircraft, stage }) => ({
-      id,
-      headSeq,
-      aircraft,
-      stage,
-    }));
+  async sessionsOf(aircraft: string, limit: number): Promise<SessionRow[]> {
+    const own = (r: SessionRow) =>
+      r.stage !== RECORD_STAGE && !isRehearsalId(r.id) && r.aircraft === aircraft;
+    return this.#newest(own).slice(0, limit);
+  }
+
+  async moved(mark: string | null): Promise<Moved> {
+    const since = this.#moves.since(mark);
+    if (since) return { all: false, ...since };
+    return { all: true, heads: [...this.#rows.values()].map(headOf), gone: [], mark: this.#moves.mark };
   }
 
   async openSessions(): Promise<SessionRow[]> {
@@ -105,6 +111,7 @@ export class MemoryEventStore implements EventStore {
       throw new StoreFailure(`session ${session} is not over`);
     await this.addRemoval(removal);
     for (const kept of [this.#rows, this.#events, this.#checkpoints]) kept.delete(session);
+    this.#moves.note(session, null);
   }
 
   async addRemoval(removal: RemovalRecord): Promise<void> {

@@ -5,7 +5,9 @@ export class MemorySearchIndex implements SearchIndex {
   readonly #heads = new Map<string, number>();
   #entries: IndexEntry[] = [];
 
-  async heads(): Promise<Map<string, number>> {
+  async heads(ids?: readonly string[]): Promise<Map<string, number>> {
+    if (ids)
+      return new Map(ids.flatMap((id) => (this.#heads.has(id) ? [[id, this.#heads.get(id) ?? 0]] : [])));
     return new Map(this.#heads);
   }
 

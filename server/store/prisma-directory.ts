@@ -21,6 +21,7 @@ import { PrismaCurrencies } from "./prisma-currencies.ts";
 import { PrismaDevices } from "./prisma-devices.ts";
 import { PrismaPasskeys } from "./prisma-passkeys.ts";
 import { PrismaPersonal } from "./prisma-personal.ts";
+import { PrismaPictures } from "./prisma-pictures.ts";
 import { PrismaRegister } from "./prisma-register.ts";
 import { toSignIn } from "./prisma-sign-in.ts";
 import { sealType, storedTypes } from "./prisma-types.ts";
@@ -69,6 +70,7 @@ export class PrismaDirectory implements Directory {
   readonly personal: PrismaPersonal;
   readonly register: PrismaRegister;
   readonly currencies: PrismaCurrencies;
+  readonly pictures: PrismaPictures;
 
   /**
    * @param turns runs work in turn with other servers on the database
@@ -85,6 +87,7 @@ export class PrismaDirectory implements Directory {
     this.personal = new PrismaPersonal(db);
     this.register = new PrismaRegister(db);
     this.currencies = new PrismaCurrencies(db);
+    this.pictures = new PrismaPictures(db);
   }
 
   /**
@@ -97,6 +100,8 @@ export class PrismaDirectory implements Directory {
     });
     // The adapter's default in write-ahead mode is weaker; people added must survive a power cut too.
     await db.$executeRawUnsafe("PRAGMA synchronous = FULL");
+    // What is deleted is overwritten: a picture that was removed for a reason must leave the file.
+    await db.$queryRawUnsafe("PRAGMA secure_delete = ON");
     const [now] = await db.$queryRawUnsafe<{ synchronous: bigint | number }[]>("PRAGMA synchronous");
     if (Number(now?.synchronous) !== 2)
       throw new StartRefused(`${file} would not be flushed at every commit`);

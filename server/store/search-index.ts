@@ -46,8 +46,8 @@ export const INDEX_FORM = 1;
  * away at any time. Every implementation passes `tests/store/contract-index.ts`.
  */
 export interface SearchIndex {
-  /** Returns the number of the last event that is indexed of each session or record. */
-  heads(): Promise<Map<string, number>>;
+  /** Returns the number of the last event that is indexed of each session or record; only of `ids` where given. */
+  heads(ids?: readonly string[]): Promise<Map<string, number>>;
   /**
    * Adds what the events of a session after `from` to `head` hold. Adds nothing when the index is not at `from`:
    * another server was first.

@@ -1,3 +1,4 @@
+import { randomUUID } from "node:crypto";
 import type Database from "better-sqlite3";
 import { REHEARSAL_ID } from "../../shared/protocol/rehearsal.ts";
 import {
@@ -5,6 +6,7 @@ import {
   type CheckpointRecord,
   ConcurrencyError,
   type EventStore,
+  headOf,
   type IndexedHead,
   RECORD_STAGE,
   type RemovalRecord,
@@ -13,6 +15,7 @@ import {
   type StoredEvent,
   StoreFailure,
 } from "./events.ts";
+import { type Moved, Moves } from "./moves.ts";
 import { type Outcome, SESSION_COLUMNS, SqliteWriter, type Write, type Writer } from "./sqlite-writer.ts";
 
 const IS_SESSION = `"stage" <> '${RECORD_STAGE}'`;
@@ -37,6 +40,8 @@ export class SqliteEventStore implements EventStore {
   readonly #db: Database.Database;
   readonly #sql;
   readonly #writer: Writer;
+  /** One process at a time has the file: see `lockDatabase`. */
+  readonly #moves = new Moves(randomUUID());
   #waiting: Waiting[] = [];
 
   /**
@@ -66,6 +71,7 @@ export class SqliteEventStore implements EventStore {
       newestBefore: select(
         `WHERE ${IS_START} AND ("createdAt", "id") < (?, ?) ORDER BY "createdAt" DESC, "id" DESC LIMIT ?`,
       ),
+      newestOf: select(`WHERE "aircraft" = ? AND ${IS_START} ORDER BY "createdAt" DESC, "id" DESC LIMIT ?`),
       rehearsals: select(`WHERE ${IS_REHEARSAL} ORDER BY "createdAt" DESC, "id" DESC LIMIT ?`),
       rehearsalsBefore: select(
         `WHERE ${IS_REHEARSAL} AND ("createdAt", "id") < (?, ?) ORDER BY "createdAt" DESC, "id" DESC LIMIT ?`,
@@ -90,6 +96,7 @@ export class SqliteEventStore implements EventStore {
     const outcome = await this.#write({ is: "append", append });
     if (outcome.is === "conflict") throw new ConcurrencyError(append.row.id, append.expected);
     kept(outcome);
+    this.#moves.note(append.row.id, headOf(append.row));
   }
 
   async read(session: string, since: number, limit: number): Promise<StoredEvent[]> {
@@ -134,8 +141,16 @@ export class SqliteEventStore implements EventStore {
     return this.#try(() => this.#sql.records.all());
   }
 
-  async heads(): Promise<IndexedHead[]> {
-    return this.#try(() => this.#sql.heads.all());
+  async sessionsOf(aircraft: string, limit: number): Promise<SessionRow[]> {
+    return this.#try(() => this.#sql.newestOf.all(aircraft, limit));
+  }
+
+  async moved(mark: string | null): Promise<Moved> {
+    const since = this.#moves.since(mark);
+    if (since) return { all: false, ...since };
+    // The mark first: what is stored meanwhile is told again.
+    const now = this.#moves.mark;
+    return { all: true, heads: this.#try(() => this.#sql.heads.all()), gone: [], mark: now };
   }
 
   async openSessions(): Promise<SessionRow[]> {
@@ -160,6 +175,7 @@ export class SqliteEventStore implements EventStore {
 
   async remove(session: string, removal: RemovalRecord): Promise<void> {
     kept(await this.#write({ is: "remove", session, removal }));
+    this.#moves.note(session, null);
   }
 
   async addRemoval(removal: RemovalRecord): Promise<void> {

@@ -41,8 +41,11 @@ export class SqliteSearchIndex implements SearchIndex {
     this.#db = usable(file) ?? fresh(file);
   }
 
-  async heads(): Promise<Map<string, number>> {
-    const rows = this.#db.prepare<[], { session: string; head: number }>(`SELECT * FROM "Head"`).all();
+  async heads(ids?: readonly string[]): Promise<Map<string, number>> {
+    const only = ids ? `WHERE "session" IN (SELECT "value" FROM json_each(?))` : "";
+    const rows = this.#db
+      .prepare<string[], { session: string; head: number }>(`SELECT * FROM "Head" ${only}`)
+      .all(...(ids ? [JSON.stringify(ids)] : []));
     return new Map(rows.map(({ session, head }) => [session, head]));
   }
 

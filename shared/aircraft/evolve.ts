@@ -61,6 +61,10 @@ function apply(record: AircraftRecord, fact: RecordFact): AircraftRecord {
       return mended(record, [fact]);
     case "inspected":
       return ended(record, [fact.no]);
+    // Pictures change nothing of what stands at the aircraft: see `defects/lives.ts`.
+    case "pictured":
+    case "pictureRemoved":
+      return record;
   }
 }
 

@@ -1,8 +1,9 @@
 import type { AircraftRecord } from "../aircraft/record.ts";
 import type { RecordEvent } from "../protocol/recordEvents.ts";
 import type { Deferral, Item, Mended } from "../protocol/standing.ts";
+import { type LifePicture, picturesAfter } from "./pictures.ts";
 
-/** Closed defects of one aircraft that are kept in the list, the newest. */
+/** Closed defects of one aircraft without pictures that are kept in the list, the newest. */
 const CLOSED_KEPT = 500;
 
 /** One defect of an aircraft from its writing to its closing. Times are server milliseconds. */
@@ -20,6 +21,8 @@ export interface DefectLife {
   startedSince: readonly string[];
   /** The mend, where another person must inspect it. `session`: null when it was entered in the office. */
   mendings: { at: number; name: string; reason: string; session: string | null }[];
+  /** Oldest first. */
+  pictures: readonly LifePicture[];
   /** Null while it is open. `name` and `reason` are null where an older record does not tell them. */
   closed: {
     at: number;
@@ -38,6 +41,9 @@ export function livesAfter(
   event: RecordEvent,
   after: AircraftRecord,
 ): readonly DefectLife[] {
+  const { fact } = event;
+  if (fact.type === "pictured" || fact.type === "pictureRemoved")
+    return lives.map((l) => (l.no === fact.no ? { ...l, pictures: picturesAfter(l.pictures, fact) } : l));
   const open = defectsOf(after);
   const had = defectsOf(before);
   if (open.length === 0 && had.length === 0) return lives;
@@ -51,7 +57,8 @@ export function livesAfter(
       ? { ...life, closed: closing(life, event) }
       : life;
   });
-  const closed = next.filter((l) => l.closed !== null);
+  // One with pictures stays: its closing tells how long they are kept.
+  const closed = next.filter((l) => l.closed !== null && l.pictures.every((p) => p.removed !== null));
   const dropped = new Set(closed.slice(0, Math.max(0, closed.length - CLOSED_KEPT)));
   return dropped.size === 0 ? next : next.filter((l) => !dropped.has(l));
 }
@@ -77,7 +84,9 @@ function defectsOf(record: AircraftRecord | null): StandingDefect[] {
 function begun({ no, session, item }: StandingDefect): DefectLife {
   const { id, words, engine, barsStart, by } = item;
   return {
-    ...{ no, id, words, engine, barsStart, deferrals: [], startedSince: [], mendings: [], closed: null },
+    ...{ no, id, words, engine, barsStart, deferrals: [], startedSince: [], mendings: [] },
+    pictures: [],
+    closed: null,
     written: { at: by.at, name: by.name, session },
   };
 }

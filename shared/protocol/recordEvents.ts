@@ -3,6 +3,7 @@ import { engineSchema } from "./commands.ts";
 import { firePlaceSchema } from "./enums.ts";
 import { daySchema } from "./equipment.ts";
 import { eventSchema } from "./events.ts";
+import { pictureSchema, sha256Schema } from "./pictures.ts";
 import {
   attributionSchema,
   contributionSchema,
@@ -41,6 +42,23 @@ export const recordFactSchema = z.discriminatedUnion("type", [
   z.strictObject({
     type: z.literal("inspected"),
     no: ref,
+    reason: z.string(),
+    by: attributionSchema,
+    person: z.string(),
+  }),
+  /** Somebody added a picture to an open defect. */
+  z.strictObject({
+    type: z.literal("pictured"),
+    no: ref,
+    picture: pictureSchema,
+    by: attributionSchema,
+    person: z.string(),
+  }),
+  /** A supervisor removed a picture's bytes. */
+  z.strictObject({
+    type: z.literal("pictureRemoved"),
+    no: ref,
+    sha256: sha256Schema,
     reason: z.string(),
     by: attributionSchema,
     person: z.string(),

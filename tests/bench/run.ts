@@ -7,6 +7,7 @@
 //               -- --joining    a late joiner, and panels that come back after an outage
 //               -- --memory     what sessions and panels take
 //               -- --servers    several servers on PostgreSQL, beside the bare Redis Streams adapter
+//               -- --history [sessions] [file]   the history's pages and the search over that many sessions
 //               -- --models     the engineering models
 //               -- --panel      how soon a panel answers a touch
 //               -- --rehearsal [seconds]  four people's rehearsal at full speed: from an event to its picture, beside bare pages
@@ -17,6 +18,7 @@ import { POSTS } from "../../shared/protocol/posts.ts";
 import { benchDurable } from "./durable.ts";
 import { benchGrowth } from "./growth.ts";
 import { benchHighest } from "./highest.ts";
+import { benchHistory } from "./history.ts";
 import { benchJoining } from "./joining.ts";
 import { judgePages } from "./lighthouse.ts";
 import { benchMemory } from "./memory.ts";
@@ -40,7 +42,7 @@ const { values, positionals } = parseArgs({
       rounds: figure("3"),
     },
     ...{ starts: flag, crowd: flag, growth: flag, highest: flag, rebuild: flag, joining: flag, memory: flag },
-    ...{ servers: flag, models: flag, panel: flag, pages: flag, rehearsal: flag },
+    ...{ history: flag, servers: flag, models: flag, panel: flag, pages: flag, rehearsal: flag },
   },
   allowPositionals: true,
 });
@@ -61,6 +63,7 @@ function bench(): Promise<boolean> | boolean {
   if (values.rehearsal) return benchRehearsal(Number(positionals[0] ?? 120));
   if (values.highest) return benchHighest();
   if (values.rebuild) return benchRebuild(Number(positionals[0] ?? 1_000_000));
+  if (values.history) return benchHistory(Number(positionals[0] ?? 10_000), positionals[1] ?? null);
   if (values.joining) return benchJoining();
   if (values.memory) return benchMemory();
   if (values.starts) return benchStarts();

@@ -12,6 +12,7 @@ import { ServerClock } from "../../server/clock.ts";
 import { seedDemo } from "../../server/demo.ts";
 import { DemoYear, type YearProgram } from "../../server/demo-year.ts";
 import { randomIds } from "../../server/ids.ts";
+import { PICTURE_LIMITS } from "../../server/pictures/limits.ts";
 import { eventLoop, type LoopMeasure } from "../../server/rehearsals/loop-share.ts";
 import { buildServices } from "../../server/services.ts";
 import { MemorySearchIndex } from "../../server/store/memory-search-index.ts";
@@ -121,6 +122,7 @@ export class TestServer {
       limits: { shiftMs: 12 * 3_600_000, idleMs: 30 * 60_000, pinLength: 6 },
       secret: randomBytes(32),
       raw: null,
+      pictureLimits: PICTURE_LIMITS,
       loop: this.#loop,
     });
     const app = await createApp(services, {

@@ -1,4 +1,5 @@
 import { expect, it } from "vitest";
+import { PROGRESSIVE } from "../pictures/files.ts";
 import { passTime } from "./crew.ts";
 import { axeFaults, boxes, drawnFaults } from "./measure.ts";
 import type { Seat } from "./seat.ts";
@@ -75,11 +76,14 @@ it("[NOI-4, NOI-5] the panels show a person their noise dose and the supervisor 
   await noise(at.crew.guard).locator("summary").click();
 });
 
-it("[PAN-18] any post writes up a defect; the supervisor closes it with a reason", async () => {
+it("[PAN-18] [DEF-14] any post writes up a defect and adds a picture to it; the supervisor closes it with a reason", async () => {
   const { guard, supervisor } = at.crew;
   await guard.openPosts();
   for (const key of ["Defects", "Write up a defect", "Number 2", "Oil leak", "Blocks the start"])
     await guard.press(key);
+  const add = guard.page.getByLabel("Add a picture to: Oil leak");
+  await add.setInputFiles({ name: "leak.jpg", mimeType: "image/jpeg", buffer: PROGRESSIVE });
+  await guard.sees("The picture is added.");
   await guard.press("Close");
   await guard.press("Close");
   await supervisor.sees("A defect blocks the start: Oil leak");

@@ -101,7 +101,7 @@ describe("the trend of an aircraft's defects", () => {
       barsStart: false,
       deferrals: [],
       startedSince: [],
-      mendings: [],
+      mendings: [], pictures: [],
       closed: null,
     },
     written: { at: FIRST_DAY + day * DAY, name: "Di", session: null },

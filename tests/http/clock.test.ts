@@ -85,7 +85,8 @@ describe("settings", () => {
       tls: { is: "off" },
       metricsToken: null,
       secretFiles: [],
-      periods: { sessions: 12, incidents: 12, people: 24, signIns: 12 },
+      periods: { sessions: 12, incidents: 12, people: 24, signIns: 12, pictures: 12 },
+      pictures: { perDefect: 8, perPersonADay: 60, megabytes: 2_000 },
       logLevel: "info",
     });
     expect(data).toMatch(/^\/.*\/\.data\/chockside\.db$/);
@@ -164,7 +165,8 @@ describe("settings", () => {
       secret: Buffer.from(Array.from({ length: 32 }, (_, i) => i)),
       metricsToken: "0123456789abcdef01234567",
       secretFiles: [],
-      periods: { sessions: 60, incidents: 12, people: 24, signIns: 12 },
+      periods: { sessions: 60, incidents: 12, people: 24, signIns: 12, pictures: 12 },
+      pictures: { perDefect: 8, perPersonADay: 60, megabytes: 2_000 },
       logLevel: "silent",
     });
   });

@@ -5,6 +5,8 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { type Question, Writings } from "../../server/history/writings.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
 import { MemorySearchIndex } from "../../server/store/memory-search-index.ts";
+import type { Moved } from "../../server/store/moves.ts";
+import type { SearchIndex } from "../../server/store/search-index.ts";
 import { SqliteSearchIndex } from "../../server/store/sqlite-search-index.ts";
 import { folded } from "../../shared/history/written/fold.ts";
 import type { Written } from "../../shared/history/written/written.ts";
@@ -160,14 +162,14 @@ describe("the search", () => {
   });
 
   it("[HIS-30] says how many sessions it has not read yet, and reads them in the background", async () => {
-    const [head] = (await store.heads()).filter(({ id }) => id === session);
+    const [head] = (await store.moved(null)).heads.filter(({ id }) => id === session);
     const [event] = await store.read(session, 0, 1);
     if (!head || !event) throw new Error("the session is stored");
     const many = Array.from({ length: 3 }, (_, i) => ({ ...head, id: `s-${i}`, headSeq: 1_999 }));
     const again = new MemorySearchIndex();
     const writings = new Writings({
       store: {
-        heads: async () => many,
+        moved: async () => ({ all: true, heads: many, gone: [], mark: "now" }),
         read: async (_id, since, limit) =>
           Array.from({ length: limit }, (_, i) => ({ ...event, seq: since + i + 1, type: "present" })),
       },
@@ -178,6 +180,66 @@ describe("the search", () => {
     expect((await writings.find(ALL)).unread).toBe(1);
     while ((await again.heads()).size < 3) await new Promise((go) => setImmediate(go));
     expect((await writings.find(ALL)).unread).toBe(0);
+    await writings.close();
+  });
+
+  it("[HIS-39] reads before an answer what moved since the last one, however many sessions there are", async () => {
+    const head = { headSeq: 1, aircraft: "CH-TST", stage: "closed" };
+    const known = new MemorySearchIndex();
+    const asked: (readonly string[] | undefined)[] = [];
+    const counted: SearchIndex = {
+      heads: (ids) => {
+        asked.push(ids);
+        return known.heads(ids);
+      },
+      put: (...more) => known.put(...more),
+      forget: (id) => known.forget(id),
+      find: (what) => known.find(what),
+      close: () => known.close(),
+    };
+    const moves: Moved[] = [
+      {
+        all: true,
+        heads: Array.from({ length: 1_000 }, (_, i) => ({ ...head, id: `s-${i}` })),
+        gone: [],
+        mark: "1",
+      },
+      { all: false, heads: [], gone: [], mark: "2" },
+      { all: false, heads: [{ ...head, id: "s-7", headSeq: 2 }], gone: ["s-8"], mark: "3" },
+    ];
+    const marks: (string | null)[] = [];
+    const [event] = await store.read(session, 0, 1);
+    if (!event) throw new Error("the session is stored");
+    let reads = 0;
+    const writings = new Writings({
+      store: {
+        moved: async (mark) => {
+          marks.push(mark);
+          const next = moves.shift();
+          if (!next) throw new Error("asked too often");
+          return next;
+        },
+        read: async (_id, since, limit) => {
+          reads += 1;
+          return Array.from({ length: limit }, (_, i) => ({ ...event, seq: since + i + 1, type: "present" }));
+        },
+      },
+      index: counted,
+      names: server.services.names,
+      log: { error() {} },
+    });
+    expect((await writings.find(ALL)).unread).toBe(0);
+    expect([reads, (await known.heads()).size]).toEqual([1_000, 1_000]);
+    asked.length = 0;
+    await writings.find(ALL);
+    expect([reads, asked]).toEqual([1_000, [[]]]);
+    await writings.find(ALL);
+    expect([reads, asked]).toEqual([1_001, [[], ["s-7"], ["s-7"]]]);
+    expect(marks).toEqual([null, "1", "2"]);
+    expect([(await known.heads()).get("s-7"), (await known.heads()).has("s-8")]).toEqual([2, false]);
+    // A look that fails is made again, from the same mark.
+    await expect(writings.find(ALL)).rejects.toThrow("asked too often");
+    expect(marks.at(-1)).toBe("3");
     await writings.close();
   });
 

@@ -9,6 +9,7 @@ import { RawSamples } from "../../server/feeds/raw-samples.ts";
 import type { PerMinute } from "../../server/http/limits.ts";
 import { randomIds } from "../../server/ids.ts";
 import type { Others } from "../../server/many/bus.ts";
+import { PICTURE_LIMITS, type PictureLimits } from "../../server/pictures/limits.ts";
 import type { Printer } from "../../server/print/press.ts";
 import { printJob } from "../../server/print/sheet-job.ts";
 import { buildServices, type Services } from "../../server/services.ts";
@@ -84,6 +85,7 @@ export interface TestOptions {
   surroundings?: readonly Surrounding[];
   others?: Others;
   secret?: Buffer;
+  pictures?: Partial<PictureLimits>;
   /** Folder for the samples of instruments; without it none are kept. */
   samples?: string;
   logger?: FastifyBaseLogger;
@@ -162,6 +164,7 @@ export async function testServer(options: TestOptions = {}): Promise<TestServer>
       pinLength: options.pinLength ?? 6,
     },
     secret: options.secret ?? randomBytes(32),
+    pictureLimits: { ...PICTURE_LIMITS, ...options.pictures },
     raw: options.samples === undefined ? null : new RawSamples(options.samples),
     loop: { passed: () => hand.steady(), worked: () => hand.steady() },
   });

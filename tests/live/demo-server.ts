@@ -5,6 +5,7 @@ import { machineClocks, ServerClock, systemTimers } from "../../server/clock.ts"
 import { seedDemo } from "../../server/demo.ts";
 import { randomIds } from "../../server/ids.ts";
 import { eventLoop } from "../../server/rehearsals/loop-share.ts";
+import { PICTURE_LIMITS } from "../../server/pictures/limits.ts";
 import { buildServices, type Services } from "../../server/services.ts";
 import { MemoryDirectory } from "../../server/store/memory-directory.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
@@ -46,6 +47,7 @@ export async function demoServer({ demo: withDemo = true } = {}): Promise<DemoSe
       limits: { shiftMs: 12 * 3_600_000, idleMs: 30 * 60_000, pinLength: 6 },
       secret: randomBytes(32),
       raw: null,
+      pictureLimits: PICTURE_LIMITS,
       loop: eventLoop,
     });
     const app = await createApp(services, {

@@ -1,4 +1,5 @@
 import { setTimeout as pause } from "node:timers/promises";
+import pg from "pg";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { runCrew } from "../../seed/crew/run.ts";
 import { Names } from "../../server/evidence/names.ts";
@@ -8,6 +9,7 @@ import { PostgresEventStore } from "../../server/store/postgres/events.ts";
 import { type Acked, HoldLane } from "../live/kill-load.ts";
 import { CREW, connect, killRun, onPostgres, planOn, signInOn } from "../live/kill-run.ts";
 import { findings } from "../live/kill-verify.ts";
+import { historyOf } from "../live/rebuilt-history.ts";
 import { prepareServer, ServerProcess } from "../live/server-process.ts";
 import { Balancer } from "./balancer.ts";
 import { PostgresServer } from "./postgres-server.ts";
@@ -34,6 +36,13 @@ const environmentOf = (database: string) => ({
   REDIS_URL: redis.url,
   CHOCKSIDE_SECRET: SECRET,
 });
+
+async function query(url: string, text: string): Promise<void> {
+  const client = new pg.Client({ connectionString: url });
+  await client.connect();
+  await client.query(text);
+  await client.end();
+}
 
 /** Returns what a server tells of an aircraft's starts and defects, which it works out from the sealed events. */
 async function historyAt(url: string, token: string) {
@@ -131,7 +140,7 @@ describe("two real servers behind one address", () => {
   });
 
   it(
-    "[CLU-10] [HIS-3] start an aircraft while one of them, Redis and PostgreSQL go and come: nothing answered is lost, and the history kept meanwhile is that of a server that works it out anew",
+    "[CLU-10] [HIS-3] [HIS-41] start an aircraft while one of them, Redis and PostgreSQL go and come: nothing answered is lost, and the history kept meanwhile is that of a server that works it out anew",
     async () => {
       const crew = await runCrew({
         url: cluster.balancer.url,
@@ -216,8 +225,14 @@ describe("two real servers behind one address", () => {
         panel.close();
       }
       const kept = await Promise.all(cluster.urls.map((one) => historyAt(one, watcher)));
+      const searched = await Promise.all(cluster.urls.map((one) => historyOf(one, watcher, ["QX-PEN"])));
+      // A server that begins finds no index, and makes it anew.
+      await query(url, "DROP SCHEMA search CASCADE");
       const anew = await ServerProcess.start("", environmentOf(url));
       const built = await historyAt(anew.url, watcher);
+      const found = await historyOf(anew.url, watcher, ["QX-PEN"]);
+      expect(found.found.map(({ words }) => words)).toContain("Cowl loose");
+      expect(searched).toEqual([found, found]);
       expect(await anew.stop("SIGTERM")).toBe(0);
       expect(built.starts.rows.length).toBeGreaterThan(0);
       expect(built.defects).toMatchObject([{ words: "Cowl loose", written: { name: "Merryn Tolvadden" } }]);

@@ -13,6 +13,7 @@ import { HandClock, settle } from "../http/hand-clock.ts";
 import { addAircraft, bearer, crewDirectory, PIN, planned, signIn } from "../http/test-server.ts";
 import { GatedStore } from "../live/gated-store.ts";
 import { HOLD, type LiveServer, liveServer, panelOf, type TestPanel } from "../live/panel.ts";
+import { PNG } from "../pictures/files.ts";
 import { Meeting } from "./meeting.ts";
 
 let store: GatedStore;
@@ -70,6 +71,33 @@ describe("two servers on one record", () => {
     const refused = await one.app.inject({ method: "POST", url: "/api/begun-types", headers, payload });
     expect(refused.statusCode).toBe(409);
     expect(meeting.said.filter((m) => m.is === "houseMoved")).toHaveLength(1);
+  });
+
+  it("[DEF-15] have the pictures of a defect that either took, and add the same one once, sent to both at once", async () => {
+    const tokens = [await signIn(one.app, "di"), await signIn(two.app, "ada", "ada-other")];
+    const at = "/api/aircraft/CH-TST";
+    const defects = async (server: LiveServer, token = "") =>
+      (await server.app.inject({ url: `${at}/defects`, headers: bearer(token) })).json();
+    const action = { type: "writeDefect", words: "Oil leak", barsStart: false };
+    await one.app.inject({
+      ...{ method: "POST", url: `${at}/reports`, headers: bearer(tokens[0] ?? "") },
+      payload: { commandId: randomUUID(), action },
+    });
+    const [{ id }] = await defects(two, tokens[1]);
+    const send = (server: LiveServer, token = "") =>
+      server.app.inject({
+        ...{ method: "POST", url: `${at}/defects/${id}/pictures?commandId=${randomUUID()}`, payload: PNG },
+        headers: { ...bearer(token), "content-type": "image/png" },
+      });
+    const both = await Promise.all([send(one, tokens[0]), send(two, tokens[1])]);
+    expect(both.map((reply) => reply.statusCode)).toEqual([201, 201]);
+    for (const [n, server] of [one, two].entries()) {
+      const [life] = await defects(server, tokens[n]);
+      expect(life.pictures).toHaveLength(1);
+      const url = `${at}/defects/${id}/pictures/${life.pictures[0].sha256}`;
+      const served = await server.app.inject({ url, headers: bearer(tokens[n] ?? "") });
+      expect(served.rawPayload.equals(PNG)).toBe(true);
+    }
   });
 
   it("[CLU-1] take any command for any session, and panels of both hear every event once, in order", async () => {

@@ -1,5 +1,13 @@
 import { execFile } from "node:child_process";
-import { copyFileSync, existsSync, mkdtempSync, rmSync, statSync, writeFileSync } from "node:fs";
+import {
+  copyFileSync,
+  existsSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -7,15 +15,18 @@ import { promisify } from "node:util";
 import Database from "better-sqlite3";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { replay } from "../../server/sessions/replay.ts";
+import { sha256OfBytes } from "../../server/sha256.ts";
 import { backUp } from "../../server/store/backup.ts";
 import type { EventStore, SessionRow } from "../../server/store/events.ts";
 import { openDatabase } from "../../server/store/open.ts";
+import { PrismaDirectory } from "../../server/store/prisma-directory.ts";
 import { SqliteEventStore } from "../../server/store/sqlite-events.ts";
 import { canonical } from "../../shared/evidence/canonical.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
 import { evolve } from "../../shared/session/evolve.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import { planned, signIn, type TestServer, testServer } from "../http/test-server.ts";
+import { PNG } from "../pictures/files.ts";
 import { append } from "./contract.ts";
 
 const ROOT = fileURLToPath(new URL("../..", import.meta.url));
@@ -111,6 +122,50 @@ describe("npm run backup", () => {
     db.exec(`DROP TRIGGER "Event_no_update"; UPDATE "Event" SET "body" = replace("body", 'South', 'North')`);
     db.close();
     await expect(backUp(file, join(folder, "backup.db"))).rejects.toThrow("its chain is broken");
+  });
+
+  it("[DEF-15] has the pictures of defects, and is refused when one is not the one of its digest", async () => {
+    openDatabase(file, 1).close();
+    const directory = await PrismaDirectory.open(file);
+    const { pictures } = directory;
+    const of = {
+      record: "r1",
+      no: 1,
+      at: 5,
+      personId: "ada",
+      media: "image/png" as const,
+      length: PNG.length,
+    };
+    const good = { ...of, sha256: sha256OfBytes(PNG), bytes: PNG };
+    await pictures.keep(good);
+    const into = join(folder, "backup.db");
+    expect(await backUp(file, into)).toMatchObject({ pictures: 1 });
+    const copy = await PrismaDirectory.open(into);
+    expect(Buffer.from((await copy.pictures.picture(good))?.bytes ?? []).equals(PNG)).toBe(true);
+    await copy.close();
+    await pictures.keep({ ...good, sha256: "0".repeat(64) });
+    await directory.close();
+    await expect(backUp(file, join(folder, "second.db"))).rejects.toThrow("000 is damaged");
+    expect(existsSync(join(folder, "second.db"))).toBe(false);
+  });
+
+  it("[DEF-12] a picture that is removed leaves the database's very file", async () => {
+    openDatabase(file, 1).close();
+    const directory = await PrismaDirectory.open(file);
+    const bytes = Buffer.from("what nobody should see ".repeat(1_000));
+    const of = { record: "r1", no: 1, at: 5, personId: "ada", media: "image/png" as const };
+    const one = { ...of, length: bytes.length, sha256: sha256OfBytes(bytes), bytes };
+    const seen = () => {
+      const db = new Database(file);
+      db.pragma("wal_checkpoint(TRUNCATE)");
+      db.close();
+      return readFileSync(file).includes("nobody should see");
+    };
+    await directory.pictures.keep(one);
+    expect(seen()).toBe(true);
+    await directory.pictures.forget(one);
+    expect(seen()).toBe(false);
+    await directory.close();
   });
 });
 

@@ -285,6 +285,34 @@ export function directoryContract(
       expect(await register.one("house", "house")).toEqual(named);
     });
 
+    it("[DEF-10] [DEF-12] [DEF-15] gives back a picture's very bytes until it is removed, and counts what there is", async () => {
+      const { pictures } = directory;
+      const bytes = Uint8Array.from({ length: 70_000 }, (_, i) => i % 251);
+      const of = { record: "r1", no: 1, personId: "ada", media: "image/png" as const, length: bytes.length };
+      const one = { ...of, sha256: "a".repeat(64), at: 1_790_000_000_000, bytes };
+      const two = { ...of, sha256: "b".repeat(64), at: 5, personId: "bo" };
+      await pictures.keep(one);
+      await pictures.keep({ ...two, bytes: bytes.subarray(0, 3), length: 3 });
+      await pictures.keep({ ...one, no: 2 });
+      // It is there already, and stays.
+      await pictures.keep({ ...one, at: 9, bytes: bytes.subarray(1) });
+      const read = await pictures.picture(one);
+      expect({ ...read, bytes: null }).toEqual({ ...one, bytes: null });
+      expect(Buffer.from(read?.bytes ?? []).equals(Buffer.from(bytes))).toBe(true);
+      expect(await pictures.picture({ ...one, record: "r2" })).toBeNull();
+      expect((await pictures.rows("r1")).map(({ no, at }) => [no, at])).toEqual([
+        [1, 5],
+        [1, 1_790_000_000_000],
+        [2, 1_790_000_000_000],
+      ]);
+      expect(await pictures.rows("r2")).toEqual([]);
+      expect(await pictures.use("ada", 1_790_000_000_000)).toEqual({ bytes: 140_003, ofPerson: 2 });
+      expect(await pictures.use("ada", 1_790_000_000_001)).toEqual({ bytes: 140_003, ofPerson: 0 });
+      await pictures.forget(one);
+      expect(await pictures.picture(one)).toBeNull();
+      expect((await pictures.use("bo", 0)).bytes).toBe(70_003);
+    });
+
     it("[RHS-51] gives back a script of the house with its faults, and each state of it", async () => {
       const { register } = directory;
       const fault = { fault: "oilLost", which: 2, after: "running", seconds: 3.5, chance: 0.25 } as const;

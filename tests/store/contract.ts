@@ -112,6 +112,45 @@ export function eventStoreContract(
       expect(await seqs("a")).toEqual([1, 2]);
     });
 
+    it("[HIS-39] tells which heads moved since a mark, and no others", async () => {
+      for (const id of ["a", "b", "c"]) await store.append(append(id, 0));
+      const first = await store.moved(null);
+      expect(first.all).toBe(true);
+      expect(first.heads.map(({ id }) => id).sort()).toEqual(["a", "b", "c"]);
+      const moved = async (mark: string) => {
+        const { all, heads, gone } = await store.moved(mark);
+        return [all, heads.map(({ id, headSeq }) => `${id} ${headSeq}`).sort(), gone];
+      };
+      const { mark } = await store.moved(first.mark);
+      expect(await moved(mark)).toEqual([false, [], []]);
+      await store.append(append("b", 1, 2));
+      await store.append(append("d", 0));
+      await store.append(append("b", 3));
+      expect(await moved(mark)).toEqual([false, ["b 4", "d 1"], []]);
+      const later = await store.moved(mark);
+      expect(later.heads.find(({ id }) => id === "d")).toEqual({
+        ...{ id: "d", headSeq: 1, aircraft: "CH-TST", stage: "plan" },
+      });
+      expect(await moved((await store.moved(later.mark)).mark)).toEqual([false, [], []]);
+      await expect(store.append(append("a", 4))).rejects.toBeInstanceOf(ConcurrencyError);
+      expect(await moved(later.mark)).toEqual([false, [], []]);
+      expect((await store.moved(null)).heads).toHaveLength(4);
+    });
+
+    it("[HIS-40] gives the newest sessions of one aircraft", async () => {
+      const of = (id: string, aircraft: string, createdAt: number) =>
+        store.append(append(id, 0, 1, { aircraft, createdAt }));
+      await of("a", "CH-ONE", 5);
+      await of("b", "CH-TWO", 9);
+      await of("c", "CH-ONE", 7);
+      await of("d", "CH-ONE", 7);
+      const ids = async (aircraft: string, limit: number) =>
+        (await store.sessionsOf(aircraft, limit)).map(({ id }) => id);
+      expect(await ids("CH-ONE", 10)).toEqual(["d", "c", "a"]);
+      expect(await ids("CH-ONE", 2)).toEqual(["d", "c"]);
+      expect(await ids("CH-NIL", 2)).toEqual([]);
+    });
+
     it("[STO-3] commits many sessions' appends side by side; one conflict fails no other", async () => {
       await Promise.all(["a", "b", "c"].map((id) => store.append(append(id, 0))));
       const results = await Promise.allSettled([

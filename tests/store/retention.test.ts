@@ -8,7 +8,8 @@ import { describe, expect, it } from "vitest";
 import { checkFile } from "../../server/evidence/check-file.ts";
 import { noteTools } from "../../server/evidence/note-tools.ts";
 import { expired, expiredSignIns } from "../../server/retention/expired.ts";
-import { remove } from "../../server/retention/remove.ts";
+import { expiredPictures } from "../../server/retention/expired-pictures.ts";
+import { remove, removePicture } from "../../server/retention/remove.ts";
 import { keptUntil, PERIODS } from "../../server/retention/rule.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
 import { openDatabase } from "../../server/store/open.ts";
@@ -17,6 +18,7 @@ import type { Action } from "../../shared/protocol/commands.ts";
 import { START } from "../http/hand-clock.ts";
 import { bearer, crewDirectory, planned, signIn, type TestServer, testServer } from "../http/test-server.ts";
 import { testSigner } from "../http/test-signer.ts";
+import { LOSSY, PNG } from "../pictures/files.ts";
 
 const ROOT = fileURLToPath(new URL("../..", import.meta.url));
 const day = (text: string) => Date.parse(`${text}T00:00:00Z`);
@@ -56,7 +58,7 @@ describe("how long records are kept", () => {
   });
 
   it("[OPS-8] has the periods of 14 CFR 139.301(b) unless set otherwise", () => {
-    expect(PERIODS).toEqual({ sessions: 12, incidents: 12, people: 24, signIns: 12 });
+    expect(PERIODS).toEqual({ sessions: 12, incidents: 12, people: 24, signIns: 12, pictures: 12 });
   });
 });
 
@@ -108,6 +110,64 @@ describe("sign-ins that are over", () => {
     await directory.personal.forgetSignIns(found);
     expect([(await of("ada")).length, (await of("bo")).length]).toEqual([1, 1]);
     expect(await expired(store, directory, PERIODS, keptUntil(START, 30))).toEqual(gone);
+  });
+});
+
+describe("pictures of defects", () => {
+  it("[DEF-12] go after their period from the closing, with a signed note, and so do bytes that no record names", async () => {
+    const store = new MemoryEventStore();
+    const directory = await crewDirectory();
+    const test = await testServer({ store, directory });
+    const headers = bearer(await signIn(test.app, "di"));
+    const post = (url: string, payload: object | Buffer, type = "application/json") =>
+      test.app.inject({
+        ...{ method: "POST", url: `/api/aircraft/CH-TST${url}`, payload },
+        headers: { ...headers, "content-type": type },
+      });
+    const command = (n: number) => `00000000-0000-4000-8000-90000000000${n}`;
+    const report = (n: number, action: object) => post("/reports", { commandId: command(n), action });
+    const sent: string[] = [];
+    for (const [n, file] of [PNG, LOSSY].entries()) {
+      await report(n, { type: "writeDefect", words: `Leak ${n}`, barsStart: false });
+      const [life] = (await test.app.inject({ url: "/api/aircraft/CH-TST/defects", headers })).json();
+      const reply = await post(`/defects/${life.id}/pictures?commandId=${command(n + 2)}`, file, "image/png");
+      sent.push(reply.json().sha256);
+    }
+    await report(5, { type: "end", no: 1, reason: "Tightened" });
+    const { pictures } = directory;
+    const [first, second] = await pictures.rows();
+    const stray = { ...(await pictures.picture(first as never)), no: 7 } as never;
+    await pictures.keep(stray);
+    const now = keptUntil(START, PERIODS.pictures);
+    const past = async (at: number) =>
+      (await expiredPictures(store, pictures, PERIODS.pictures, at)).map(({ no, until }) => [no, until]);
+    expect(await past(START)).toEqual([]);
+    expect(await past(now - 1)).toEqual([[7, null]]);
+    // The second one's defect is open.
+    expect((await past(now)).sort()).toEqual([
+      [1, now],
+      [7, null],
+    ]);
+    const deps = { store, directory, signer: testSigner, periods: PERIODS };
+    for (const one of await expiredPictures(store, pictures, PERIODS.pictures, now))
+      await removePicture(deps, one, now);
+    expect(await pictures.rows()).toEqual([second]);
+    const [removal, ...more] = await store.removals();
+    expect(more).toEqual([]);
+    const note = openNote(removal?.note ?? "", [testSigner.publicKey], noteTools);
+    expect(note?.split("\n").slice(0, 3)).toEqual([
+      "chockside/removal",
+      `picture ${sent[0]}`,
+      "aircraft CH-TST",
+    ]);
+    const [, closed] = (await test.app.inject({ url: "/api/aircraft/CH-TST/defects", headers })).json();
+    expect(closed.pictures).toMatchObject([{ sha256: sent[0], removed: null, kept: false }]);
+    const gone = await test.app.inject({
+      url: `/api/aircraft/CH-TST/defects/${closed.id}/pictures/${sent[0]}`,
+      headers,
+    });
+    expect(gone.statusCode).toBe(404);
+    await test.close();
   });
 });
 

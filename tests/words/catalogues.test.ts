@@ -16,12 +16,14 @@ import { history as spanishHistory } from "../../shared/words/es/history.ts";
 import { languageFor } from "../../shared/words/language.ts";
 import { devices as englishDevices } from "../../web/words/en/devices.ts";
 import { history as englishHistoryPage } from "../../web/words/en/history.ts";
+import { pictures as englishPictures } from "../../web/words/en/pictures.ts";
 import { said as englishSaid } from "../../web/words/en/said.ts";
 import { study as englishStudy } from "../../web/words/en/study.ts";
 import { text as englishText } from "../../web/words/en/text.ts";
 import { types as englishTypes } from "../../web/words/en/types.ts";
 import { devices as spanishDevices } from "../../web/words/es/devices.ts";
 import { history as spanishHistoryPage } from "../../web/words/es/history.ts";
+import { pictures as spanishPictures } from "../../web/words/es/pictures.ts";
 import { said as spanishSaid } from "../../web/words/es/said.ts";
 import { study as spanishStudy } from "../../web/words/es/study.ts";
 import { text as spanishText } from "../../web/words/es/text.ts";
@@ -35,6 +37,7 @@ const PAIRS: [name: string, one: object, other: object][] = [
   ["session", english, spanish],
   ["events", englishEvents, spanishEvents],
   ["brief", englishBrief, spanishBrief],
+  ["pictures", englishPictures, spanishPictures],
   ["types", englishTypes, spanishTypes],
   ["study", englishStudy, spanishStudy],
   ["later", laterWords("en"), laterWords("es")],

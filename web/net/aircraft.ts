@@ -1,4 +1,5 @@
 import type { DefectLife } from "../../shared/defects/lives.ts";
+import type { LifePicture } from "../../shared/defects/pictures.ts";
 import type { HouseAircraft } from "../../shared/house/aircraft.ts";
 import type { PlanBar } from "../../shared/house/planBar.ts";
 import { api } from "./app.ts";
@@ -25,8 +26,9 @@ export interface RegisterChange {
   body: HouseAircraft;
 }
 
-/** A defect, and how often the same words were written before at the same place. */
+/** A defect, which of its pictures are kept, and how often the same words were written before at the same place. */
 export interface DefectRow extends DefectLife {
+  pictures: readonly (LifePicture & { kept: boolean })[];
   before: number;
 }
 

@@ -111,6 +111,8 @@ export interface PlanRequest {
 }
 
 const SLOWEST_MS = 10_000;
+/** For a file: half a megabyte over a weak network. */
+const SLOWEST_FILE_MS = 60_000;
 
 /** Sends every HTTP request of the panels to the server. */
 export class Api {
@@ -206,7 +208,7 @@ export class Api {
   pages = async <T>(path: string) => (await this.eachPage<T[]>(path)).flat();
   eachPage = <Page>(path: string) => eachPage<Page>((next) => this.send("GET", next), path);
 
-  /** Sends one request with the sign-in token. Rejects with ApiError on any status other than success. */
+  /** Sends one request with the sign-in token: a file as it is, anything else as JSON. Rejects with ApiError on any status other than success. */
   async send(
     method: string,
     path: string,
@@ -225,6 +227,7 @@ export class Api {
     const proof = await this.#proof(method, path, this.token);
     if (this.token) headers.authorization = `${proof === null ? "Bearer" : "DPoP"} ${this.token}`;
     if (proof !== null) headers.dpop = proof;
+    if (body instanceof Blob) return this.#fetch(method, path, headers, body, SLOWEST_FILE_MS);
     if (body !== undefined) headers["content-type"] = "application/json";
     return this.#fetch(method, path, headers, body === undefined ? null : JSON.stringify(body));
   }
@@ -233,10 +236,11 @@ export class Api {
     method: string,
     path: string,
     headers: Record<string, string>,
-    body: string | null,
+    body: string | Blob | null,
+    slowestMs = SLOWEST_MS,
   ): Promise<Response> {
     try {
-      const signal = AbortSignal.timeout(SLOWEST_MS);
+      const signal = AbortSignal.timeout(slowestMs);
       const response = await fetch(path, { method, headers, body, signal });
       this.#nonce = response.headers.get("dpop-nonce") ?? this.#nonce;
       return response;

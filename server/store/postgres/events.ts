@@ -14,9 +14,10 @@ import {
   type StoredEvent,
   StoreFailure,
 } from "../events.ts";
+import type { Moved } from "../moves.ts";
 import { faultOf, messageOf } from "./fault.ts";
 import { type Place, PostgresLink, settings } from "./link.ts";
-import { IS_SESSION, newest } from "./newest.ts";
+import { IS_SESSION, IS_START, newest } from "./newest.ts";
 import { appendStatement, EVENT_COLUMNS, ROW_COLUMNS } from "./statement.ts";
 
 /** Time for which an append is tried again after the connection was lost. Milliseconds. */
@@ -24,6 +25,8 @@ const TRY_MS = 2_000;
 const AGAIN_MS = 50;
 /** Every attempt gets at least this time. Milliseconds. */
 const LEAST_MS = 250;
+
+const XID_BITS = 32n;
 
 const READERS = 4;
 const GROUP = 250;
@@ -115,8 +118,31 @@ export class PostgresEventStore implements EventStore {
     return this.#rows(`WHERE "stage" = '${RECORD_STAGE}' ORDER BY "id" COLLATE "C"`, []);
   }
 
-  heads(): Promise<IndexedHead[]> {
-    return this.#select<IndexedHead>(`SELECT "id", "headSeq", "aircraft", "stage" FROM "Session"`, []);
+  sessionsOf(aircraft: string, limit: number): Promise<SessionRow[]> {
+    return this.#rows(
+      `WHERE "aircraft" = $1 AND ${IS_START} ORDER BY "createdAt" DESC, "id" COLLATE "C" DESC LIMIT $2`,
+      [aircraft, limit],
+    );
+  }
+
+  /**
+   * Several servers write, so the database itself tells what moved. A mark is the oldest transaction that was under way:
+   * whatever is committed after it was written by that one or a later one. The numbers in rows have 32 bits, so a mark
+   * of another round of them counts as none.
+   */
+  async moved(mark: string | null): Promise<Moved> {
+    const [now] = await this.#select<{ mark: string }>(
+      `SELECT pg_snapshot_xmin(pg_current_snapshot())::text AS "mark"`,
+      [],
+    );
+    const next = BigInt(now?.mark ?? 0);
+    const since = mark === null ? null : BigInt(mark);
+    const all = since === null || since >> XID_BITS !== next >> XID_BITS;
+    const heads = await this.#select<IndexedHead>(
+      `SELECT "id", "headSeq", "aircraft", "stage" FROM "Session" ${all ? "" : `WHERE "xmin"::text::bigint >= $1`}`,
+      all ? [] : [String(BigInt.asUintN(Number(XID_BITS), since))],
+    );
+    return { all, heads, gone: [], mark: String(next) };
   }
 
   openSessions(): Promise<SessionRow[]> {

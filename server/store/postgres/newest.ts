@@ -4,7 +4,8 @@ import { RECORD_STAGE, type SessionRow } from "../events.ts";
 export const IS_SESSION = `"stage" <> '${RECORD_STAGE}'`;
 /** The id alone tells, so that no list can mix them up. */
 const IS_REHEARSAL = `"id" LIKE '${REHEARSAL_ID}%'`;
-const IS = { start: `${IS_SESSION} AND NOT (${IS_REHEARSAL})`, rehearsal: IS_REHEARSAL };
+export const IS_START = `${IS_SESSION} AND NOT (${IS_REHEARSAL})`;
+const IS = { start: IS_START, rehearsal: IS_REHEARSAL };
 
 /** Returns the end of a statement that reads sessions newest first, after `before` in this order, and its values. */
 export function newest(

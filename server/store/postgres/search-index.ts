@@ -57,8 +57,11 @@ export class PostgresSearchIndex implements SearchIndex {
     }
   }
 
-  async heads(): Promise<Map<string, number>> {
-    const { rows } = await this.#pool.query<{ session: string; head: number }>(`SELECT * FROM search."Head"`);
+  async heads(ids?: readonly string[]): Promise<Map<string, number>> {
+    const { rows } = await this.#pool.query<{ session: string; head: number }>(
+      `SELECT * FROM search."Head" ${ids ? `WHERE "session" = ANY($1)` : ""}`,
+      ids ? [ids] : [],
+    );
     return new Map(rows.map(({ session, head }) => [session, head]));
   }
 

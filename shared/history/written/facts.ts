@@ -98,6 +98,8 @@ export const IN_RECORD_FACT: RecordFinders = {
   deferred: ({ deferral }) => defect(deferral.reason),
   mended: ({ mended }) => defect(mended.reason),
   inspected: (fact) => defect(fact.reason),
+  pictured: null,
+  pictureRemoved: (fact) => defect(fact.reason),
   located: null,
 };
 

@@ -4,20 +4,28 @@ import { dayAndMinute } from "../../../shared/words/dates.ts";
 import { deferralWords } from "../../../shared/words/deferral.ts";
 import type { Language } from "../../../shared/words/language.ts";
 import type { DefectRow } from "../../net/aircraft.ts";
+import { AddPicture } from "../../posts/shared/AddPicture.tsx";
 import { useDefectLifeWords } from "../../words/defectLife.ts";
 import type { DefectLifeWords } from "../../words/en/defectLife.ts";
 import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
 import type { DefectDoing } from "./DefectAct.tsx";
+import { DefectPictures } from "./DefectPictures.tsx";
 
 interface Props {
+  aircraft: string;
   defects: readonly DefectRow[];
+  /** True for those who remove pictures. */
+  supervisor: boolean;
+  /** Called when a defect has other pictures than before. */
+  onPictures(): void;
+  onTrouble(error: Error): void;
   /** Null where nothing can be done with them. */
   onDo: ((is: DefectDoing, defect: DefectRow) => void) | null;
 }
 
 /** Defects, each with its whole life: written, deferred, mended, inspected, closed, by whom, when and why. */
-export function DefectRows({ defects, onDo }: Props) {
+export function DefectRows({ aircraft, defects, supervisor, onDo, onPictures, onTrouble }: Props) {
   const words = useDefectLifeWords();
   const { say } = useWords();
   const { language } = say;
@@ -63,6 +71,12 @@ export function DefectRows({ defects, onDo }: Props) {
                   {d.closed.reason !== null && `: ${d.closed.reason}`}
                 </p>
               )}
+              <DefectPictures
+                {...{ aircraft, onTrouble }}
+                defect={d}
+                onRemoved={supervisor ? onPictures : null}
+              />
+              {d.closed === null && <AddPicture aircraft={aircraft} defect={d} onAdded={onPictures} />}
               <div className="head-keys">
                 {of !== null && (
                   <button type="button" className="small-key" onClick={() => go(`/session/${of}/record`)}>

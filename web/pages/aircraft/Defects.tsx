@@ -42,11 +42,13 @@ export function Defects({ aircraft, engines, supervisor, changed, onTrouble }: P
   };
   const open = all?.filter((d) => d.closed === null) ?? [];
   const closed = all?.filter((d) => d.closed !== null) ?? [];
+  const rows = { aircraft, supervisor, onPictures: read, onTrouble };
   return (
     <section className="own" aria-label={words.title}>
       <h2>{words.title}</h2>
       {all !== null && open.length === 0 && <p className="empty">{words.none}</p>}
       <DefectRows
+        {...rows}
         defects={open}
         onDo={supervisor && doing === null ? (is, defect) => setDoing({ is, defect }) : null}
       />
@@ -75,7 +77,7 @@ export function Defects({ aircraft, engines, supervisor, changed, onTrouble }: P
       {closed.length > 0 && (
         <details className="defects-closed">
           <summary className="small-key">{words.closedOnes(closed.length)}</summary>
-          <DefectRows defects={closed} onDo={null} />
+          <DefectRows {...rows} defects={closed} onDo={null} />
         </details>
       )}
     </section>

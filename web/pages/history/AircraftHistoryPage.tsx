@@ -5,6 +5,7 @@ import { api } from "../../net/app.ts";
 import { type AircraftHistory, histories } from "../../net/history.ts";
 import type { Me } from "../../net/keep.ts";
 import { useHistoryWords } from "../../words/history.ts";
+import { usePictureWords } from "../../words/pictures.ts";
 import { useWords } from "../../words/words.ts";
 import { itemWords } from "../itemWords.ts";
 import { go } from "../route.ts";
@@ -20,6 +21,7 @@ import { StartsTable } from "./StartsTable.tsx";
 /** One aircraft's history: what its engines do otherwise, what stands at it, its engines, and every start. */
 export function AircraftHistoryPage({ id, me, changed }: { id: string; me: Me; changed: number }) {
   const words = useHistoryWords();
+  const pictureWords = usePictureWords();
   const { ramp } = useWords().text;
   const [history, setHistory] = useState<AircraftHistory | null>(null);
   const [entry, setEntry] = useState<RegisteredAircraft | null>(null);
@@ -52,6 +54,14 @@ export function AircraftHistoryPage({ id, me, changed }: { id: string; me: Me; c
             ending="ndjson"
             large
             word={words.saveAll}
+            onTrouble={setTrouble}
+          />
+          <FileKey
+            path={`/api/aircraft/${encodeURIComponent(id)}/pictures`}
+            name={`${id}-pictures`}
+            ending="tar"
+            large
+            word={pictureWords.saveAll}
             onTrouble={setTrouble}
           />
           <button

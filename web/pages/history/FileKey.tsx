@@ -6,7 +6,7 @@ interface Props {
   /** Part of the file's name. */
   name: string;
   /** By default a table. */
-  ending?: "csv" | "ndjson";
+  ending?: "csv" | "ndjson" | "tar";
   /** Among the keys of the page's head, which are larger. */
   large?: boolean;
   word: string;

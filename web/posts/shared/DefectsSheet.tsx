@@ -1,7 +1,9 @@
-import { useState } from "react";
+import { Suspense, useState } from "react";
 import { isDeferred, startsLeft } from "../../../shared/defects/barring.ts";
+import { isRehearsedAircraft } from "../../../shared/protocol/rehearsal.ts";
 import type { Defect } from "../../../shared/session/state.ts";
 import { deferralWords } from "../../../shared/words/deferral.ts";
+import { later } from "../../ui/later.tsx";
 import { ago } from "../../ui/numbers.ts";
 import { ReasonEntry } from "../../ui/ReasonEntry.tsx";
 import { Sheet } from "../../ui/Sheet.tsx";
@@ -9,6 +11,8 @@ import { useLaterWords } from "../../words/later.ts";
 import { useWords } from "../../words/words.ts";
 import type { Panel } from "./model.ts";
 import { WriteDefect } from "./WriteDefect.tsx";
+
+const AddPicture = later(() => import("./AddPicture.tsx").then((m) => m.AddPicture));
 
 /** The aircraft's open defects. Everybody reads them, any post writes one, the supervisor closes one with a reason. */
 export function DefectsSheet({ panel, onClose }: { panel: Panel; onClose(): void }) {
@@ -48,6 +52,11 @@ export function DefectsSheet({ panel, onClose }: { panel: Panel; onClose(): void
                 key={d.id}
                 defect={d}
                 now={panel.now}
+                aircraft={
+                  panel.post !== null && !isRehearsedAircraft(panel.state.aircraft)
+                    ? panel.state.aircraft
+                    : null
+                }
                 onCloseIt={panel.post === "supervisor" && panel.fresh ? () => setClosing(d) : null}
               />
             ))}
@@ -71,11 +80,13 @@ export function DefectsSheet({ panel, onClose }: { panel: Panel; onClose(): void
 
 interface RowProps {
   defect: Defect;
+  /** The aircraft to which pictures can be added; null for none. */
+  aircraft: string | null;
   now: number;
   onCloseIt: (() => void) | null;
 }
 
-function DefectRow({ defect: d, now, onCloseIt }: RowProps) {
+function DefectRow({ defect: d, aircraft, now, onCloseIt }: RowProps) {
   const { text, say } = useWords();
   const words = useLaterWords().defects;
   const bars = !d.barsStart
@@ -97,6 +108,11 @@ function DefectRow({ defect: d, now, onCloseIt }: RowProps) {
         <button type="button" className="small-key" onClick={onCloseIt}>
           {words.close}
         </button>
+      )}
+      {aircraft !== null && (
+        <Suspense fallback={null}>
+          <AddPicture aircraft={aircraft} defect={d} />
+        </Suspense>
       )}
     </li>
   );

@@ -33,5 +33,6 @@ export const problems = {
   locked: "Locked for a while",
   internal: "The server failed",
   noPasskeys: "No passkeys here",
+  noRoom: "No room for more pictures",
   notAvailable: "Not available",
 };

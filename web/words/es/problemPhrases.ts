@@ -423,6 +423,43 @@ export const problemPhrases: readonly Phrase[] = [
     "version {1} of its type is approved and it is on version {2}: a supervisor looks at what changes and moves it",
     "está aprobada la versión {1} de su tipo y está en la {2}: un supervisor mira lo que cambia y lo pasa",
   ],
+  // Pictures of defects.
+  [
+    "The defect has no such picture, or it is no longer kept",
+    "El defecto no tiene esa foto, o ya no se guarda",
+  ],
+  [
+    "The aircraft has no open defect with this id",
+    "El avión no tiene un defecto abierto con ese identificador",
+  ],
+  ["A supervisor removes pictures", "Las fotos las quita un supervisor"],
+  [
+    "The file is no picture in JPEG, PNG or WebP: send one of these",
+    "El archivo no es una foto en JPEG, PNG o WebP: envíe una de estas",
+  ],
+  ["The picture is cut off: send the whole file", "La foto está cortada: envíe el archivo entero"],
+  ["The picture is damaged: take it again", "La foto está dañada: tómela otra vez"],
+  ["The picture moves: send a still one", "La foto se mueve: envíe una fija"],
+  [
+    "The picture is in an unusual form of JPEG or PNG: save it as an ordinary one",
+    "La foto está en una forma poco usual de JPEG o PNG: guárdela en la común",
+  ],
+  [
+    "The picture has too many pixels: at most 8192 on a side and 16 million in all",
+    "La foto tiene demasiados píxeles: a lo más 8192 por lado y 16 millones en total",
+  ],
+  [
+    "The defect has as many pictures as the house takes: a supervisor removes one first",
+    "El defecto tiene tantas fotos como la casa admite: un supervisor quita una antes",
+  ],
+  [
+    "You have sent as many pictures as the house takes in a day: go on tomorrow",
+    "Ha enviado tantas fotos como la casa admite en un día: siga mañana",
+  ],
+  [
+    "The house keeps as many pictures as it takes: a supervisor removes some first",
+    "La casa guarda tantas fotos como admite: un supervisor quita algunas antes",
+  ],
   // Malformed requests, by the path of the fault.
   ["body.pin", "PIN"],
   ["body.next", "PIN nuevo"],

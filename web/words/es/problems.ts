@@ -34,5 +34,6 @@ export const problems: typeof english = {
   locked: "Bloqueado por un rato",
   internal: "El servidor falló",
   noPasskeys: "Aquí no hay llaves de acceso",
+  noRoom: "No hay lugar para más fotos",
   notAvailable: "No disponible",
 };
