@@ -17,6 +17,7 @@ import { pageOf, pageSchema } from "./pages.ts";
 import { ifMatch, revisionOf, tagged } from "./revision.ts";
 import { pinSchema, rightPin } from "./sign-in.ts";
 import { identityOf } from "./signed-in.ts";
+import { typeVersionView } from "./views.ts";
 
 /** Largest aircraft type in bytes: three times the largest of the demo. */
 export const TYPE_BYTES = 192 * 1024;
@@ -27,19 +28,6 @@ const config = { costly: true };
 const versionNumber = z.coerce.number().int().min(1).max(1_000_000);
 const place = z.strictObject({ id: idSchema, version: versionNumber });
 const placed = named("TypePlace", z.object({ id: z.string(), version: z.number() }));
-const summaryView = named(
-  "TypeVersion",
-  z.object({
-    id: z.string(),
-    version: z.number(),
-    name: z.string(),
-    status: z.enum(["draft", "approved", "superseded"]),
-    author: z.string(),
-    approvedBy: z.string().nullable(),
-    approvedAt: z.number().nullable(),
-    changedAt: z.number(),
-  }),
-);
 const anything = z.unknown().describe("An aircraft type, as GET /api/types/schema describes it");
 
 const fault = named("Fault", z.object({ path: z.string(), message: z.string() }));
@@ -71,7 +59,7 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, options
         tags,
         summary: "Every version of every type, by id, the oldest first",
         querystring: pageSchema,
-        response: { 200: z.array(summaryView) },
+        response: { 200: z.array(typeVersionView) },
       },
     },
     async (request, reply) =>

@@ -15,3 +15,17 @@ export const personView = named(
 );
 
 export const deviceView = named("Device", z.object({ id: z.string(), name: z.string() }));
+
+export const typeVersionView = named(
+  "TypeVersion",
+  z.object({
+    id: z.string(),
+    version: z.number(),
+    name: z.string(),
+    status: z.enum(["draft", "approved", "superseded"]),
+    author: z.string(),
+    approvedBy: z.string().nullable(),
+    approvedAt: z.number().nullable(),
+    changedAt: z.number(),
+  }),
+);
