@@ -6,6 +6,7 @@ import { isNetwork } from "./peer.ts";
 import { PICTURE_LIMITS, type PictureLimits } from "./pictures/limits.ts";
 import { PERIODS, type Periods } from "./retention/rule.ts";
 import { FILE_SETTINGS, type SecretFile, secretFilesOf, withSecrets } from "./secret-files.ts";
+import { countTo, months } from "./setting-shapes.ts";
 import { StartRefused } from "./start-refused.ts";
 import type { TlsChoice } from "./tls.ts";
 
@@ -40,19 +41,6 @@ function isStrong(text: string): boolean {
   const bytes = bytesOf(text);
   return bytes.length >= SECRET_BYTES && new Set(bytes).size >= DIFFERENT_BYTES;
 }
-
-const months = z.coerce
-  .number({ error: "must be a number of months" })
-  .int("must be whole months")
-  .min(1, "must be at least 1 month")
-  .max(1_200, "must be at most 1200 months");
-
-const countTo = (most: number) =>
-  z.coerce
-    .number({ error: "must be a number" })
-    .int("must be a whole number")
-    .min(1, "must be at least 1")
-    .max(most, `must be at most ${most}`);
 
 const secretFiles = Object.fromEntries(
   FILE_SETTINGS.map((setting) => [setting, z.string().optional()]),

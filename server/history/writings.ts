@@ -8,7 +8,8 @@ import { isRehearsalId, isRehearsedAircraft } from "../../shared/protocol/rehear
 import { outcomesOf } from "../../shared/words/outcomes.ts";
 import { SPOKEN } from "../../shared/words/spoken.ts";
 import type { Names } from "../evidence/names.ts";
-import { type EventStore, type IndexedHead, RECORD_STAGE, type StoredEvent } from "../store/events.ts";
+import { type EventStore, RECORD_STAGE, type StoredEvent } from "../store/events.ts";
+import type { IndexedHead } from "../store/moves.ts";
 import type { IndexEntry, SearchIndex, Term, Wanted } from "../store/search-index.ts";
 
 const PAGE = 200;

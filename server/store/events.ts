@@ -37,13 +37,6 @@ export interface SessionRow {
 /** A session and the number of its last event. */
 export type SessionHead = Pick<SessionRow, "id" | "headSeq">;
 
-/** A session or an aircraft's own record, and how far it goes. */
-export type IndexedHead = Pick<SessionRow, "id" | "headSeq" | "aircraft" | "stage">;
-
-export const headOf = ({ id, headSeq, aircraft, stage }: SessionRow): IndexedHead => ({
-  ...{ id, headSeq, aircraft, stage },
-});
-
 /** A signed checkpoint of a session's first `size` events. */
 export interface CheckpointRecord {
   session: string;

@@ -4,7 +4,6 @@ import {
   type CheckpointRecord,
   ConcurrencyError,
   type EventStore,
-  headOf,
   RECORD_STAGE,
   type RemovalRecord,
   type SessionHead,
@@ -12,7 +11,7 @@ import {
   type StoredEvent,
   StoreFailure,
 } from "./events.ts";
-import { type Moved, Moves } from "./moves.ts";
+import { headOf, type Moved, Moves } from "./moves.ts";
 
 /** An event store in memory, to try Chockside out and for tests. */
 export class MemoryEventStore implements EventStore {

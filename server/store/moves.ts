@@ -1,4 +1,14 @@
-import type { IndexedHead } from "./events.ts";
+/** A session or an aircraft's own record, and how far it goes. */
+export interface IndexedHead {
+  id: string;
+  headSeq: number;
+  aircraft: string;
+  stage: string;
+}
+
+export const headOf = ({ id, headSeq, aircraft, stage }: IndexedHead): IndexedHead => ({
+  ...{ id, headSeq, aircraft, stage },
+});
 
 /** Moves that are remembered. Whoever asks less often than that compares everything. */
 const REMEMBERED = 20_000;

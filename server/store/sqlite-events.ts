@@ -6,8 +6,6 @@ import {
   type CheckpointRecord,
   ConcurrencyError,
   type EventStore,
-  headOf,
-  type IndexedHead,
   RECORD_STAGE,
   type RemovalRecord,
   type SessionHead,
@@ -15,7 +13,7 @@ import {
   type StoredEvent,
   StoreFailure,
 } from "./events.ts";
-import { type Moved, Moves } from "./moves.ts";
+import { headOf, type IndexedHead, type Moved, Moves } from "./moves.ts";
 import { type Outcome, SESSION_COLUMNS, SqliteWriter, type Write, type Writer } from "./sqlite-writer.ts";
 
 const IS_SESSION = `"stage" <> '${RECORD_STAGE}'`;

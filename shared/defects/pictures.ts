@@ -1,7 +1,6 @@
 import type { Picture } from "../protocol/pictures.ts";
 import type { RecordFact } from "../protocol/recordEvents.ts";
 import type { Attribution } from "../session/attribution.ts";
-import type { DefectLife } from "./lives.ts";
 
 /** A picture of a defect, as its life has it. Times are server milliseconds. */
 export interface LifePicture extends Picture {
@@ -9,6 +8,14 @@ export interface LifePicture extends Picture {
   name: string;
   /** Null while its bytes are kept. */
   removed: { at: number; name: string; reason: string } | null;
+}
+
+/** A defect with its pictures: what a picture's adding depends on. */
+interface Pictured {
+  no: number;
+  id: string;
+  closed: object | null;
+  pictures: readonly LifePicture[];
 }
 
 type PictureFact = Extract<RecordFact, { type: "pictured" | "pictureRemoved" }>;
@@ -38,7 +45,7 @@ export type PictureVerdict =
  * @param most pictures that one defect may have
  */
 export function decidePicture(
-  lives: readonly DefectLife[],
+  lives: readonly Pictured[],
   defect: string,
   picture: Picture,
   { by, person, most }: { by: Attribution; person: string; most: number },

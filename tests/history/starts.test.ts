@@ -2,7 +2,7 @@ import { expect, it } from "vitest";
 import { Stage } from "../../seed/crew/stage.ts";
 import twin from "../../seed/types/penhale-twin.json" with { type: "json" };
 import { noPseudonyms } from "../../server/evidence/names.ts";
-import { StartHistories } from "../../server/history/starts.ts";
+import { SESSIONS_READ, StartHistories } from "../../server/history/starts.ts";
 import { rowOf } from "../../server/sessions/row.ts";
 import { sha256 } from "../../server/sha256.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
@@ -78,4 +78,28 @@ it("[HIS-12] gives after a restart what it gave before", async () => {
     });
   const [before, after] = [new StartHistories(store), new StartHistories(store)];
   expect(await after.of(new Set(["QX-TST"]))).toEqual(await before.of(new Set(["QX-TST"])));
+});
+
+it("[HIS-40] reads the sessions of the aircraft that it is asked of alone, the newest up to a bound", async () => {
+  const asked: [string, number][] = [];
+  const row = (aircraft: string, n: number) => ({
+    ...{ id: `${aircraft}-${n}`, code: "A", planCommand: "a", aircraft, typeId: "t", typeVersion: 1 },
+    ...{ typeName: "T", place: "P", stage: "closed", needs: 0, createdAt: n, closedAt: n, headSeq: 0 },
+    ...{ headHash: "", headAt: n },
+  });
+  const histories = new StartHistories({
+    sessions: async () => {
+      throw new Error("asked for the sessions of all aircraft");
+    },
+    sessionsOf: async (aircraft, limit) => {
+      asked.push([aircraft, limit]);
+      return Array.from({ length: limit }, (_, i) => row(aircraft, limit - i));
+    },
+    read: async () => [],
+  });
+  expect(await histories.of(new Set(["QX-ONE", "QX-TWO"]))).toEqual({ rows: [], more: true });
+  expect(asked).toEqual([
+    ["QX-ONE", 2 * SESSIONS_READ + 1],
+    ["QX-TWO", 2 * SESSIONS_READ + 1],
+  ]);
 });

@@ -317,6 +317,7 @@ describe("a defect's life", () => {
         ],
         startedSince: [],
         mendings: [],
+        pictures: [],
         closed: {
           at: story.now,
           name: CREW.supervisor.name,

@@ -6,7 +6,6 @@ import {
   type CheckpointRecord,
   ConcurrencyError,
   type EventStore,
-  type IndexedHead,
   RECORD_STAGE,
   type RemovalRecord,
   type SessionHead,
@@ -17,6 +16,7 @@ import {
 import type { Moved } from "../moves.ts";
 import { faultOf, messageOf } from "./fault.ts";
 import { type Place, PostgresLink, settings } from "./link.ts";
+import { movedSince } from "./moved.ts";
 import { IS_SESSION, IS_START, newest } from "./newest.ts";
 import { appendStatement, EVENT_COLUMNS, ROW_COLUMNS } from "./statement.ts";
 
@@ -25,8 +25,6 @@ const TRY_MS = 2_000;
 const AGAIN_MS = 50;
 /** Every attempt gets at least this time. Milliseconds. */
 const LEAST_MS = 250;
-
-const XID_BITS = 32n;
 
 const READERS = 4;
 const GROUP = 250;
@@ -125,24 +123,8 @@ export class PostgresEventStore implements EventStore {
     );
   }
 
-  /**
-   * Several servers write, so the database itself tells what moved. A mark is the oldest transaction that was under way:
-   * whatever is committed after it was written by that one or a later one. The numbers in rows have 32 bits, so a mark
-   * of another round of them counts as none.
-   */
-  async moved(mark: string | null): Promise<Moved> {
-    const [now] = await this.#select<{ mark: string }>(
-      `SELECT pg_snapshot_xmin(pg_current_snapshot())::text AS "mark"`,
-      [],
-    );
-    const next = BigInt(now?.mark ?? 0);
-    const since = mark === null ? null : BigInt(mark);
-    const all = since === null || since >> XID_BITS !== next >> XID_BITS;
-    const heads = await this.#select<IndexedHead>(
-      `SELECT "id", "headSeq", "aircraft", "stage" FROM "Session" ${all ? "" : `WHERE "xmin"::text::bigint >= $1`}`,
-      all ? [] : [String(BigInt.asUintN(Number(XID_BITS), since))],
-    );
-    return { all, heads, gone: [], mark: String(next) };
+  moved(mark: string | null): Promise<Moved> {
+    return movedSince((text, values) => this.#select(text, values), mark);
   }
 
   openSessions(): Promise<SessionRow[]> {
