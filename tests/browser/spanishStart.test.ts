@@ -9,6 +9,7 @@ import { padOf } from "../../web/posts/shared/gathered.ts";
 import { text as spanishText } from "../../web/words/es/text.ts";
 import { type Crew, passTime, seatAt } from "./crew.ts";
 import { englishOn } from "./englishOn.ts";
+import { LONG_FORM } from "./longForm.ts";
 import { Prompter } from "./prompter.ts";
 import { KEEPS_NOTHING, openBrowser, Seat } from "./seat.ts";
 import { TestServer } from "./server.ts";
@@ -56,9 +57,13 @@ const PACE = 600;
 function looking(story: Prompter) {
   const found = new Set<string>();
   const asked = new Set<string>();
-  /** Waits until the post's ask is shown, then collects the English words of every panel. */
+  /**
+   * Waits until the post's ask is shown, then collects the English words of every panel. In the short form only for the
+   * first ask of each kind: the sentences of the next engine differ by its number alone.
+   */
   const look = async (post: Post) => {
     const [first] = askedOf(stateIn(story.state, "es"), post, server.now());
+    if (first && asked.has(first.say) && !LONG_FORM) return;
     if (first) {
       asked.add(first.say);
       const pad = padOf(first);
