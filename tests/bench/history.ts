@@ -63,7 +63,7 @@ async function fill({ store, directory }: Stores, sessions: number): Promise<voi
     const { aircraft, typeId } = templates[i % templates.length] as Template;
     const id = nameOf(aircraft, i);
     const bare = bareAircraft({ id, name: id, typeId });
-    const fitted = fittedTo(aircraft, typeId);
+    const fitted = fittedTo(id, typeId);
     const revision = id === aircraft ? 2 : 1;
     const entry = firstEntry("aircraft", { ...bare, fitted }, "console", now);
     await directory.register.append([{ ...entry, revision }]);
@@ -72,7 +72,8 @@ async function fill({ store, directory }: Stores, sessions: number): Promise<voi
   for (let i = 0; i < sessions; i += 1) {
     const nth = i % AIRCRAFT;
     const template = templates[nth % templates.length] as Template;
-    const by = (i * DAY_MS) / AIRCRAFT - (sessions * DAY_MS) / AIRCRAFT;
+    // Each aircraft starts once a day, and the last ones are of today.
+    const by = now - ((sessions - i) * DAY_MS) / AIRCRAFT - template.at;
     const aircraft = nameOf(template.aircraft, nth);
     const text = template.text
       .replaceAll(template.id, `s-${i}`)
@@ -94,6 +95,8 @@ interface Template {
   id: string;
   aircraft: string;
   typeId: string;
+  /** Server milliseconds of its plan. */
+  at: number;
   /** The events as JSON. */
   text: string;
 }
@@ -106,7 +109,7 @@ async function played(now: number): Promise<Template[]> {
     const { typeId } = demo.aircraft.find((a) => a.id === aircraft) ?? { typeId: "" };
     const id = `played-${nth}`;
     const { events } = await play(nth, { id, type: typeOf(typeId), fitted: fittedTo(aircraft, typeId) });
-    made.push({ id, aircraft, typeId, text: JSON.stringify(events) });
+    made.push({ id, aircraft, typeId, at: events[0]?.at ?? now, text: JSON.stringify(events) });
   }
   return made;
 }
@@ -170,7 +173,7 @@ async function measure(stores: Stores): Promise<boolean> {
     ["aircraft", () => "/api/aircraft/QX-PEN/history"],
     ["aircraft's notes (in a brief)", () => "/api/aircraft/QX-PEN/notes"],
     ["engine", () => "/api/engines/QX-PEN-E2/history"],
-    ["house, 26 weeks", () => "/api/house/history"],
+    ["house, 104 weeks", () => "/api/house/history?weeks=104"],
     ["lives", () => "/api/house/lives"],
     ["defects' trend", () => "/api/aircraft/QX-PEN/defects/trend"],
     ["search: nothing", (n) => `/api/search?limit=50&aircraft=${n % 2 ? "QX-PEN" : "QX-CTD"}`],
