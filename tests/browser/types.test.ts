@@ -63,6 +63,7 @@ it("[HSE-4] [TYP-2] [TYP-5] [TYP-13] [TYP-7] [TYP-9] [TYP-10] a limit is edited,
   await second.page.goto(`${server.url}/types/kestle-four/2`);
   await second.press("See what differs from version 1");
   const row = second.page.getByRole("row", { name: /^Oil, normal, within/ });
+  await row.waitFor();
   expect(await row.getByRole("cell").allInnerTexts()).toEqual([`${before} s`, "1500 s"]);
   expect(await second.page.locator(".difference tbody tr").count()).toBe(1);
   await second.press("To version 2");
