@@ -16,6 +16,7 @@ import type { DefectPictures } from "../pictures/defect-pictures.ts";
 import { PICTURE_BYTES } from "../pictures/limits.ts";
 import { tarOf } from "../pictures/tar.ts";
 import type { Directory } from "../store/directory.ts";
+import { download } from "./download.ts";
 import { engineCount } from "./engine-count.ts";
 import { ProblemError } from "./problem.ts";
 import { identityOf } from "./signed-in.ts";
@@ -64,9 +65,10 @@ export const pictureRoutes: FastifyPluginAsyncZod<PictureRoutes> = async (
       config: { costly: true, problems: ["notFound"], scopes: ["readRecords"] },
       schema: {
         tags,
+        operationId: "downloadDefectPictures",
         summary: "The pictures of the aircraft's defects as one archive (tar), each under its SHA-256",
         params: z.strictObject({ id: idSchema }),
-        response: { 200: z.any().describe("A download (application/x-tar)") },
+        response: { 200: download("A download (application/x-tar)") },
       },
     },
     async (request, reply) => {
@@ -84,9 +86,10 @@ export const pictureRoutes: FastifyPluginAsyncZod<PictureRoutes> = async (
       config: { problems: ["notFound"], scopes: ["readRecords"] },
       schema: {
         tags,
+        operationId: "readDefectPicture",
         summary: "A picture of a defect: the very bytes that the evidence names",
         params: one,
-        response: { 200: z.any().describe("image/jpeg, image/png or image/webp") },
+        response: { 200: download("image/jpeg, image/png or image/webp") },
       },
     },
     async ({ params: { id, defect, sha256 } }, reply) => {
@@ -105,6 +108,7 @@ export const pictureRoutes: FastifyPluginAsyncZod<PictureRoutes> = async (
       config: { problems: ["notFound", "notQualified"] },
       schema: {
         tags,
+        operationId: "removeDefectPicture",
         summary: "Remove a picture's bytes for a reason; the evidence keeps its digest",
         params: one,
         body: z.strictObject({ commandId: z.uuid(), reason: line(280) }),
@@ -137,6 +141,7 @@ export const pictureRoutes: FastifyPluginAsyncZod<PictureRoutes> = async (
         config: { problems: ["notFound", "faultyEntry", "noRoom"] },
         schema: {
           tags,
+          operationId: "addDefectPicture",
           summary: "Add a picture to an open defect; it is kept without place, time and camera",
           description:
             "The body is the file: JPEG, PNG or WebP, known by its bytes, at most 4 MiB. What is kept has pixels, " +

@@ -135,16 +135,13 @@ describe("the log", () => {
     await device.send(app, "GET", "/api/devices", { token: bound });
     await app.inject({ method: "POST", url: `/api/devices/${id}/revocation`, headers: bearer(di) });
     const forged = "F".repeat(43);
-    for (const panel of [
-      new TestPanel(url, { token: forged, proto: PROTOCOL }),
-      new TestPanel(url, { token: di, proto: PROTOCOL, proof: "p".repeat(50) }),
-      new TestPanel(
-        url,
-        { token: di, proto: PROTOCOL },
-        { origin: "https://evil.example", "x-forwarded-for": "192.0.2.7" },
-      ),
-    ])
-      (await panel.settled()).close();
+    const evil = { origin: "https://evil.example", "x-forwarded-for": "192.0.2.7" };
+    for (const [auth, headers] of [
+      [{ token: forged, proto: PROTOCOL }, {}],
+      [{ token: di, proto: PROTOCOL, proof: "p".repeat(50) }, {}],
+      [{ token: di, proto: PROTOCOL }, evil],
+    ] as const)
+      (await new TestPanel(url, auth, headers).settled()).close();
     const [own] = (await app.inject({ url: "/api/me/sign-ins", headers: bearer(di) })).json();
     const cy = await signIn(app, "cy");
     await app.inject({ method: "POST", url: "/api/sign-out", headers: bearer(cy) });

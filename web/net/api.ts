@@ -1,6 +1,5 @@
 import type { Confirmed } from "../../shared/asks/ask.ts";
 import type { Figure } from "../../shared/figures/figure.ts";
-import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { StandNeighbour } from "../../shared/protocol/neighbours.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import type { Refusal } from "../../shared/protocol/refusal.ts";
@@ -174,30 +173,6 @@ export class Api {
   async handshake(token: string): Promise<{ token: string; proof?: string }> {
     const proof = await this.#proof("GET", "/live", token, true);
     return proof === null ? { token } : { token, proof };
-  }
-
-  /** Returns all recorded events after sequence number `since`, fetched page by page. */
-  async events(id: string, since: number): Promise<SessionEvent[]> {
-    const all: SessionEvent[] = [];
-    for (;;) {
-      const after = all.at(-1)?.seq ?? since;
-      const page = await this.json<{ head: number; events: SessionEvent[] }>(
-        "GET",
-        `/api/sessions/${id}/events?since=${after}&limit=500`,
-      );
-      all.push(...page.events);
-      if (page.events.length === 0 || (all.at(-1)?.seq ?? 0) >= page.head) return all;
-    }
-  }
-
-  /** Returns the exported record as a file. */
-  async evidence(id: string, as: "ndjson" | "json" | "csv"): Promise<Blob> {
-    return (await this.send("GET", `/api/sessions/${id}/evidence?as=${as}`)).blob();
-  }
-
-  /** Returns a printable sheet as PDF. */
-  async pdf(path: string): Promise<Blob> {
-    return (await this.send("GET", path)).blob();
   }
 
   async json<T>(method: string, path: string, body?: unknown): Promise<T> {

@@ -1,7 +1,8 @@
 import { useEffect } from "react";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
-import { api, useConnectionView } from "./app.ts";
+import { useConnectionView } from "./app.ts";
 import type { Connection } from "./connection.ts";
+import { eventsSince } from "./eventsSince.ts";
 import { wholeUpTo } from "./log.ts";
 
 /** Returns the whole record of the watched session: events from the connection, and earlier ones fetched over HTTP. */
@@ -10,7 +11,7 @@ export function useRecord(connection: Connection, session: string, head: number)
   const whole = wholeUpTo(events);
   useEffect(() => {
     if (whole >= head) return;
-    api.events(session, whole).then(
+    eventsSince(session, whole).then(
       (fetched) => connection.addHistory(session, fetched),
       () => undefined,
     );

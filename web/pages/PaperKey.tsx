@@ -18,7 +18,7 @@ export function PaperKey({ path, word }: { path: string; word: string }) {
     setBusy(true);
     setTrouble(null);
     try {
-      const address = URL.createObjectURL(await api.pdf(path));
+      const address = URL.createObjectURL(await (await api.send("GET", path)).blob());
       const anchor = document.createElement("a");
       anchor.href = address;
       if (navigator.pdfViewerEnabled) anchor.target = "_blank";

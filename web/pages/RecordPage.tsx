@@ -5,6 +5,7 @@ import { timeOfDay } from "../../shared/words/dates.ts";
 import { namedFor } from "../../shared/words/erased.ts";
 import { lookupOf, sayActor, sayEvent } from "../../shared/words/events.ts";
 import { api } from "../net/app.ts";
+import { eventsSince } from "../net/eventsSince.ts";
 import { saveFile } from "../net/saveFile.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
 import { ExchangeChart } from "../ui/charts/ExchangeChart.tsx";
@@ -33,10 +34,13 @@ export function RecordPage({ id }: { id: string }) {
   const { record: words } = useLaterWords();
   const [trouble, setTrouble] = useState<Error | null>(null);
   useEffect(() => {
-    api.events(id, 0).then(setFetched, setTrouble);
+    eventsSince(id, 0).then(setFetched, setTrouble);
   }, [id]);
   const save = (as: (typeof FORMS)[number]) =>
-    api.evidence(id, as).then((bytes) => saveFile(bytes, `chockside-${id}.${as}`), setTrouble);
+    api
+      .send("GET", `/api/sessions/${id}/evidence?as=${as}`)
+      .then((file) => file.blob())
+      .then((bytes) => saveFile(bytes, `chockside-${id}.${as}`), setTrouble);
   const first = events?.[0]?.fact;
   const lookup = lookupOf(events ?? [], say);
   return (

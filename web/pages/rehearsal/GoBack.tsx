@@ -3,7 +3,7 @@ import type { SessionEvent } from "../../../shared/protocol/events.ts";
 import { momentsIn } from "../../../shared/rehearsal/moments.ts";
 import { timeOfDay } from "../../../shared/words/dates.ts";
 import { lookupOf, sayEvent } from "../../../shared/words/events.ts";
-import { api } from "../../net/app.ts";
+import { eventsSince } from "../../net/eventsSince.ts";
 import { rehearsals } from "../../net/rehearsals.ts";
 import { useUnits } from "../../ui/units.ts";
 import { useRehearsalWords } from "../../words/rehearsal.ts";
@@ -19,7 +19,7 @@ export function GoBack({ id, onAsk }: { id: string; onAsk(work: Promise<unknown>
   const units = useUnits();
   const [events, setEvents] = useState<SessionEvent[]>([]);
   const [chosen, setChosen] = useState<number | null>(null);
-  const look = () => onAsk(api.events(id, 0).then(setEvents));
+  const look = () => onAsk(eventsSince(id, 0).then(setEvents));
   const moments = momentsIn(events, MOST);
   const lookup = lookupOf(events, say);
   return (

@@ -2,9 +2,9 @@ import { Suspense } from "react";
 import { later } from "../../ui/later.tsx";
 import type { Panel } from "../shared/model.ts";
 import { PanelFrame } from "../shared/PanelFrame.tsx";
-import { TakePost } from "./TakePost.tsx";
 
 const CardLine = later(() => import("../shared/CardLine.tsx").then((m) => m.CardLine));
+const TakePost = later(() => import("./TakePost.tsx").then((m) => m.TakePost));
 
 interface Props {
   panel: Panel;
@@ -19,8 +19,8 @@ interface Props {
 export function ObserverPanel({ panel, stale, onPosts }: Props) {
   return (
     <PanelFrame panel={panel} stale={stale} kind="observer">
-      <TakePost panel={panel} onPosts={onPosts} />
       <Suspense fallback={null}>
+        <TakePost panel={panel} onPosts={onPosts} />
         <CardLine panel={panel} />
       </Suspense>
     </PanelFrame>
