@@ -149,7 +149,7 @@ export const pictureRoutes: FastifyPluginAsyncZod<PictureRoutes> = async (
           consumes: [...PICTURE_MEDIA],
           params: of,
           querystring: z.strictObject({ commandId: z.uuid() }),
-          body: z.strictObject({ file: z.any() }),
+          body: z.strictObject({ file: download("The picture") }),
           response: { 201: pictureSchema },
         },
       },
