@@ -29,11 +29,12 @@ export const cardQueued = (page: Page) =>
  * when another ask stands there, or when this one was taken from under the finger by a more pressing one.
  */
 export async function answerCardInFront(page: Page, patience: number): Promise<void> {
-  const words = await cardInFront(page).locator("h2").textContent();
-  const ask = page
-    .locator(".ask")
-    .filter({ has: page.getByRole("heading", { level: 2, name: words ?? "", exact: true }) });
   try {
+    // Another ask may have come to the front since somebody looked.
+    const words = await cardInFront(page).locator("h2").textContent({ timeout: patience });
+    const ask = page
+      .locator(".ask")
+      .filter({ has: page.getByRole("heading", { level: 2, name: words ?? "", exact: true }) });
     const key = ask.getByRole("button", { name: GOOD });
     const isFigure = /^(Enter|Anotar)/.test((await key.textContent({ timeout: patience })) ?? "");
     await key.click({ timeout: patience });
