@@ -179,7 +179,7 @@ export interface Config {
   secretFiles: SecretFile[];
   /** Retention periods, in calendar months. */
   periods: Periods;
-  /** How many pictures of defects are taken. */
+  /** Bounds on the pictures of defects. */
   pictures: PictureLimits;
   /** The receiver that gets every log line besides standard output; null for none. */
   syslog: { url: string; ca: string | null } | null;

@@ -68,7 +68,7 @@ export interface ServicesDeps {
   secret: Buffer;
   /** Keeps the samples of instruments; null keeps none. */
   raw: RawSamples | null;
-  /** How many pictures of defects are taken. */
+  /** Bounds on the pictures of defects. */
   pictureLimits: PictureLimits;
   /** Measures the rehearsals' part of the server's work. */
   loop: LoopMeasure;

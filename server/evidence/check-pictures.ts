@@ -2,7 +2,7 @@ import { readSealedRecord } from "../../shared/evidence/read.ts";
 import { sha256OfBytes } from "../sha256.ts";
 import { splitExport } from "./split-export.ts";
 
-/** What was found of the pictures beside an export. */
+/** The result of comparing the pictures beside an export with their digests. */
 export interface PicturesCheck {
   /** False when a picture is not the one that the record names. */
   ok: boolean;

@@ -16,7 +16,7 @@ interface Kept {
   judge: SampleJudge;
 }
 
-/** What judges the samples of each aircraft. Samples come many times a second; the register is read much less often. */
+/** Keeps a judge of samples for each aircraft: samples come many times a second, and the register is read far less often. */
 export class Judges {
   readonly #deps: { directory: Directory; clock: Clock };
   readonly #kept = new Map<string, Kept>();

@@ -61,7 +61,7 @@ export class Writings {
   /** @throws StoreFailure */
   async find({ words, limit, ...filters }: Question): Promise<Answer> {
     await this.#inTurn(() => this.#look());
-    // Where the rest is being read already, that goes on beside the answer.
+    // A read of the rest that has begun goes on beside the answer.
     if (this.#rest === null) await this.#inTurn(() => this.#readOn(READ_AT_ONCE));
     const unread = this.#behind.size;
     if (unread > 0) this.#rest ??= this.#readRest();

@@ -19,7 +19,7 @@ export interface PanelDeps {
   sessions: Sessions;
   clock: Clock;
   bounds: Bounds;
-  /** Where panels wait that begin to watch a session. */
+  /** Panels that begin to watch a session wait here for their turn. */
   arrivals: Turnstile;
   log: { error(detail: object, message: string): void };
   refusals: Refusals;

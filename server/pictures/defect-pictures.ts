@@ -71,7 +71,7 @@ export class DefectPictures {
     const use = await store.use(person.id, now - DAY_MS);
     if (use.ofPerson >= limits.perPersonADay) return { is: "full", of: "person" };
     if (use.bytes + bytes.length > limits.megabytes * MEGABYTE) return { is: "full", of: "all" };
-    // Where the command is known, nothing is decided: it was kept before.
+    // For a command that was kept before, nothing is decided below.
     let verdict: PictureVerdict = { is: "known" };
     await records.atDefects(
       aircraft,

@@ -1,4 +1,4 @@
-/** How many pictures of defects a server takes. */
+/** Bounds on the pictures of defects that a server takes. */
 export interface PictureLimits {
   perDefect: number;
   /** In the last 24 hours. */

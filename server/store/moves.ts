@@ -13,7 +13,7 @@ export const headOf = ({ id, headSeq, aircraft, stage }: IndexedHead): IndexedHe
 /** Moves that are remembered. Whoever asks less often than that compares everything. */
 const REMEMBERED = 20_000;
 
-/** What moved since a mark; `all`: everything that there is, because the mark is older than what is remembered. */
+/** The sessions that moved since a mark; `all`: everything that there is, because the mark is older than what is remembered. */
 export interface Moved {
   all: boolean;
   /** Each with its newest head, once. */

@@ -100,7 +100,7 @@ export class PrismaDirectory implements Directory {
     });
     // The adapter's default in write-ahead mode is weaker; people added must survive a power cut too.
     await db.$executeRawUnsafe("PRAGMA synchronous = FULL");
-    // What is deleted is overwritten: a picture that was removed for a reason must leave the file.
+    // SQLite overwrites deleted bytes: a picture that was removed for a reason must leave the file.
     await db.$queryRawUnsafe("PRAGMA secure_delete = ON");
     const [now] = await db.$queryRawUnsafe<{ synchronous: bigint | number }[]>("PRAGMA synchronous");
     if (Number(now?.synchronous) !== 2)

@@ -13,7 +13,7 @@ const STARTING: readonly Stage[] = ["starting"];
 const RUNNING: readonly Stage[] = ["starting", "warmUp"];
 const STOPPED_IN: readonly Stage[] = ["starting", "warmUp", "release", "stopping", "stowing"];
 
-/** What was found of each state last: every post asks for the same at the same moment. */
+/** The last result for each state: every post asks for the same at the same moment. */
 const lastDue = new WeakMap<SessionState, { now: number; places: readonly CardPlace[] }>();
 
 /**

@@ -80,8 +80,8 @@ export function playStep(before: Playing, state: SessionState, around: Around): 
   const suffers = suffered.filter((one) => !before.noted.includes(JSON.stringify(one)));
   const facts = [...began.map(factOf), ...suffers];
   const noted = suffers.length === 0 ? before.noted : suffered.map((one) => JSON.stringify(one));
-  if (isOver(state)) return { playing: { ...before, run, noted }, facts, act: null };
-  if (waitsToHear(before, run, state)) return { playing: { ...before, run, noted }, facts, act: null };
+  if (isOver(state) || waitsToHear(before, run, state))
+    return { playing: { ...before, run, noted }, facts, act: null };
   const moved = movedIn(run);
   const all = looksAround(before, run, state, moved);
   const isDue = (post: Post) => (before.intents[post]?.at ?? Number.POSITIVE_INFINITY) <= now;

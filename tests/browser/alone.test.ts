@@ -57,7 +57,7 @@ it.each(CASES)(
     const begun = { ...AIRCRAFT, script, seed: SEED, post, from } as const;
     const person = await LonePerson.begin(seat, server, begun);
     await person.playTo("Warm-up");
-    // Whoever began it ends it; it may have ended by itself.
+    // Its starter ends it, unless it has ended by itself.
     await ask("DELETE", `/rehearsals/${person.id}`);
     await seat.turnTo(`/session/${person.id}/record`);
     await seat.page.locator(".debrief li").first().waitFor();

@@ -17,7 +17,7 @@ import type { TestServer } from "./server.ts";
 
 /** Server time that passes while nothing is asked of the person, milliseconds. A world has steps of a quarter of it. */
 const STEP_MS = 1_000;
-/** How many times as fast as the clock the world is played: the most that a desk can set. */
+/** The speed of the world, as a multiple of the clock: the most that a desk can set. */
 const SPEED = 4;
 /** Looks at the world until it has come as far as the clock. Only a slow machine needs many. */
 const LOOKS = 200;
@@ -30,7 +30,7 @@ const RUNS_RPM = 550;
 /** Server time after which a person gives an engine up that does not catch. Milliseconds. */
 const CRANKS_MS = 12_000;
 
-/** How somebody answers before they are at the panel. */
+/** The way a person answers before they are at the panel. */
 const BY_SOCKET = { seed: 5, pace: 1, cart: "Knocker" };
 
 const CAUGHT = say.choice("caught", null);
@@ -83,7 +83,7 @@ export class LonePerson {
   readonly #post: Post;
   readonly #type: AircraftType;
   readonly #token: string;
-  /** What was answered to asks that stay, and when. */
+  /** Answers to asks that stay, each with its time. */
   readonly #doneAt = new Map<string, number>();
   /** Faults in sight that they stopped for already. */
   readonly #stopped = new Set<string>();
