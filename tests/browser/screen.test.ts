@@ -136,12 +136,16 @@ it("[PAN-26] nothing moves while sign-in, ramp, planning, a panel and the record
     moved[until] = await shifted(at);
   }
   await stranger.context().close();
-  // On a phone the plan stands below the ask, so that anything inserted between them would move it.
+  // On a phone the plan stands below the ask, so that anything inserted between them would move it. A slow one shows
+  // the plan before all parts above it have loaded.
   await page.setViewportSize({ width: 390, height: 844 });
+  const slowed = await page.context().newCDPSession(page);
+  await slowed.send("Emulation.setCPUThrottlingRate", { rate: 12 });
   await page.reload();
   await page.locator(".board .strip").first().waitFor();
   await page.locator(".exchange-scroll").waitFor();
   moved.telephone = await shifted(page);
+  await slowed.send("Emulation.setCPUThrottlingRate", { rate: 1 });
   await page.setViewportSize({ width: 1180, height: 820 });
   for (const [what, by] of Object.entries(moved)) expect(by, what).toBeLessThan(0.02);
 });

@@ -178,11 +178,12 @@ it(
         expected.filter((id) => id.startsWith(`${session}.`)),
       );
     expect(receiver.taken.every(({ right }) => right)).toBe(true);
-    // What came twice is the one message whose taking was never heard, and it is the same to the byte.
+    // What came again is the one message whose taking was never heard, and it is the same to the byte.
+    // It may come more than once: the server that goes on can reach the receiver while it is still silent.
     const again = receiver.taken.filter(
       ({ id }, nth) => receiver.taken.findIndex((t) => t.id === id) !== nth,
     );
-    expect(again.length).toBeLessThanOrEqual(1);
+    expect(new Set(again.map(({ id }) => id)).size).toBeLessThanOrEqual(1);
     for (const { id, body } of again) expect(receiver.taken.find((t) => t.id === id)?.body).toBe(body);
     expect(await ask(waits.url, "webhooks/given-up", token)).toEqual([]);
   },

@@ -168,7 +168,7 @@ export function SessionPage({ id, me, connection, call }: Props) {
 function SupervisorToCome({ panel, stale }: { panel: Panel; stale: string | null }) {
   return (
     <PanelFrame panel={panel} stale={stale} kind="supervisor">
-      <div data-asking="true" />
+      <div className="posts-to-come" data-asking="true" />
     </PanelFrame>
   );
 }

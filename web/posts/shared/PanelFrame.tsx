@@ -163,7 +163,7 @@ export function PanelFrame({
             onPick={(key) => setHeld({ key, over: asks[0]?.key ?? null, busy: false })}
           />
           {children}
-          <Suspense fallback={<div data-asking="true" />}>
+          <Suspense fallback={<div className="air-to-come" data-asking="true" />}>
             <AirKeys panel={panel} />
           </Suspense>
         </section>
