@@ -84,8 +84,9 @@ const tooMany: Failure = async (p, crew) => {
   for (let tried = 0; tried < most; tried += 1) {
     await p.playUntil(() => life(p) === "cranking");
     await p.give("cockpit", { type: "send", kind: "startAbandoned", engine: FIRST, channel: "panel" });
-    // The starter rests, and hands may go to its propeller.
-    await passTime(server, crew, (tried + 1 < most ? 10 : 35) * 60_000);
+    // The starter rests, and hands may go to its propeller. No sign-in stays unused for half an hour.
+    for (const minutes of tried + 1 < most ? [10] : [20, 15])
+      await passTime(server, crew, minutes * 60_000);
   }
   await p.playUntil(() => life(p) === "requested");
   const { supervisor } = crew;
