@@ -20,6 +20,11 @@ const THROTTLE_RPM = 1600;
 /** Viscosity at which cranking is half as fast. Our own judgement. */
 const HALF_SPEED_MM2S = 12_000;
 
+/** Static pressure of the rehearsal's field, inHg: the standard atmosphere at sea level (ICAO Doc 7488). */
+export const FIELD_INHG = 29.92;
+/** Manifold pressure of an engine at idle, inHg. Common practice, no source. */
+const IDLE_INHG = 12;
+
 /** Returns a first-order step towards an aim. It is exact for a constant aim, whatever the length of the step. */
 export const towards = (from: number, aim: number, tau: number, dt: number): number =>
   aim + (from - aim) * Math.exp(-dt / tau);
@@ -37,6 +42,16 @@ const isRunning = (is: Running): boolean => is === "firing" || is === "running";
 export function oilSettles(plant: Plant, engine: EnginePlant, rpm: number, oilMm2s: number): number {
   const part = (rpm / engine.idleRpm) * Math.sqrt(oilMm2s / engine.warmMm2s);
   return Math.min(plant.psi.relief, 1.5 * plant.psi.least * part);
+}
+
+/**
+ * Returns an engine's manifold pressure, inHg: the field's while it does not run (FAA-H-8083-32, chapter 10), and while
+ * it runs in proportion to the speed between idle and an open throttle.
+ */
+export function manifoldInHg({ idleRpm }: EnginePlant, { is, rpm }: EngineSim): number {
+  if (!isRunning(is)) return FIELD_INHG;
+  const open = Math.min(1, Math.max(0, (rpm - idleRpm) / THROTTLE_RPM));
+  return IDLE_INHG + (FIELD_INHG - IDLE_INHG) * open;
 }
 
 /** Seconds in which oil pressure follows: thick oil takes longer to fill its galleries. Our own judgement. */

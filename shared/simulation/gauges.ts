@@ -1,6 +1,7 @@
 import { convert } from "../models/units.ts";
 import type { Quantity, Unit } from "../protocol/quantity.ts";
 import type { Gauge } from "../types/schema.ts";
+import { manifoldInHg } from "./engine.ts";
 import type { Plant } from "./plant.ts";
 import type { EngineSim, Simulated } from "./state.ts";
 
@@ -17,19 +18,22 @@ export function gaugeShows(
   const gauged = plant.type.gauges.find((g) => g.id === gauge);
   if (!gauged) return null;
   const one = now.engines.find((e) => e.n === engine);
-  const raw = gauged.perEngine ? one && ofEngine(now, gauge, one) : ofAircraft(now, gauged);
+  const raw = gauged.perEngine ? one && ofEngine(plant, now, gauge, one) : ofAircraft(now, gauged);
   if (!raw) return null;
   const shown = convert(raw, gauged.unit);
   return shown.ok ? stepped(shown.value.value, gauged) : null;
 }
 
-function ofEngine(now: Simulated, gauge: string, one: EngineSim): Quantity | null {
+function ofEngine(plant: Plant, now: Simulated, gauge: string, one: EngineSim): Quantity | null {
   const shows = (value: number, unit: Unit): Quantity => ({ value, unit });
   if (gauge === "oilPressure") return shows(one.oilPsi, "psi");
   if (gauge === "oilTemp") return shows(one.oilC, "degC");
   if (gauge === "headTemp") return shows(one.headC, "degC");
   if (gauge === "fuelPressure") return shows(one.fuelPsi, "psi");
   if (gauge === "rpm") return shows(one.rpm, "rpm");
+  const engine = plant.engines.find(({ n }) => n === one.n);
+  if (engine && gauge === plant.type.runUp?.manifold.pressureGauge)
+    return shows(manifoldInHg(engine, one), "inHg");
   if (gauge === "generatorLoad") return shows(now.generatorAmps[one.n] ?? 0, "A");
   return null;
 }

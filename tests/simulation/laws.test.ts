@@ -1,10 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { busVolts, crankingAmps } from "../../shared/models/electrical/sag.ts";
 import { viscosityAt } from "../../shared/models/oil/viscosity.ts";
+import { pressureSpread } from "../../shared/models/runUp/manifoldPressure.ts";
 import { heatAfter } from "../../shared/models/starterThermal.ts";
 import { fitWarmUp } from "../../shared/models/warmUp/fit.ts";
 import { solveBus } from "../../shared/simulation/bus.ts";
 import { oilSettles } from "../../shared/simulation/engine.ts";
+import { gaugeShows } from "../../shared/simulation/gauges.ts";
 import { viscosity } from "../../shared/simulation/plant.ts";
 import { stepAircraft } from "../../shared/simulation/step.ts";
 import { Rig, TYPES, typeWith } from "./start.ts";
@@ -26,6 +28,31 @@ describe("the simulated aircraft's laws", () => {
       expect(fit.value.steady / law.steady).toBeCloseTo(1, 8);
       expect(fit.value.rate / law.rate).toBeCloseTo(1, 8);
     }
+  });
+
+  it("[RHS-68] a stopped engine's manifold shows the field's pressure, and running ones agree at one speed", () => {
+    const type = TYPES.find(
+      (t) => t.runUp && t.gauges.some(({ id }) => id === t.runUp?.manifold.pressureGauge),
+    );
+    if (!type?.runUp) throw new Error("a demo type has the gauge");
+    const { pressureGauge, spread, rpmTolerance } = type.runUp.manifold;
+    const rig = new Rig(type);
+    const shown = (n: number) => gaugeShows(rig.plant, rig.now, pressureGauge, n)?.value ?? Number.NaN;
+    // About 30 inHg at sea level with the engine stopped: FAA-H-8083-32, chapter 10.
+    for (const { n } of type.engines) expect(Math.abs(shown(n) - 30)).toBeLessThanOrEqual(0.5);
+    for (const { n } of type.engines) rig.start(n);
+    rig.run(20);
+    for (const { n } of type.engines) expect(shown(n)).toBeLessThan(15);
+    const readings = type.engines.map(({ n }) => {
+      const idle = rig.plant.engines.find((e) => e.n === n)?.idleRpm ?? 0;
+      rig.set(n, { throttle: 0.1 + (1_700 - idle) / 1_600 }).run(20);
+      return { engine: n, manifoldInHg: shown(n), rpm: rig.engine(n).rpm };
+    });
+    expect(readings.every(({ manifoldInHg }) => manifoldInHg > 18)).toBe(true);
+    expect(pressureSpread(readings, spread, rpmTolerance.value)).toMatchObject({
+      ok: true,
+      value: { within: true },
+    });
   });
 
   it("[RHS-11] read to the instrument's step, they come back within three of the fit's own standard errors", () => {
