@@ -14,6 +14,7 @@ import type { Attribution } from "../../shared/session/attribution.ts";
 import { isOver, type SessionState } from "../../shared/session/state.ts";
 import type { Clock } from "../clock.ts";
 import type { Pseudonyms } from "../evidence/names.ts";
+import { OneAtATimeByKey } from "../one-at-a-time.ts";
 import { ConcurrencyError, type EventStore } from "../store/events.ts";
 import {
   after,
@@ -53,7 +54,7 @@ export class AircraftRecords {
   readonly #deps: AircraftRecordsDeps;
   readonly #held = new Map<string, HeldRecord>();
   /** Work on each aircraft's record, one after another. */
-  readonly #turns = new Map<string, Promise<unknown>>();
+  readonly #turns = new OneAtATimeByKey();
   /** Each open session as it was when it contributed last. */
   readonly #contributed = new Map<string, SessionState>();
   /** Number of the record up to which a session was found to know everything. */
@@ -92,7 +93,7 @@ export class AircraftRecords {
    * @throws StoreFailure
    */
   read(aircraft: string): Promise<AircraftRecord | null> {
-    return this.#inTurn(aircraft, async () => (await this.#readOn(aircraft)).record);
+    return this.#turns.run(aircraft, async () => (await this.#readOn(aircraft)).record);
   }
 
   /**
@@ -100,7 +101,7 @@ export class AircraftRecords {
    * @throws StoreFailure
    */
   defects(aircraft: string): Promise<readonly DefectLife[]> {
-    return this.#inTurn(aircraft, async () => (await this.#readOn(aircraft)).defects);
+    return this.#turns.run(aircraft, async () => (await this.#readOn(aircraft)).defects);
   }
 
   /** Returns what the session is to be told, from memory; undefined when it knows everything. */
@@ -128,7 +129,7 @@ export class AircraftRecords {
       over,
       contribution: contributionOf(state),
     };
-    await this.#inTurn(state.aircraft, () =>
+    await this.#turns.run(state.aircraft, () =>
       this.#append(state.aircraft, state.engines.length, SERVER, () => [fact]),
     );
     if (over) this.#forget(state.id);
@@ -150,7 +151,7 @@ export class AircraftRecords {
     // Read for an end only: a stop waits for nothing of the house.
     const inspectsDefects = action.type === "end" && (await this.#deps.inspectsDefects());
     const origin: Origin = { actor: { kind: "person", id, name, post: null, device }, command };
-    const result = await this.#inTurn(aircraft.id, async (): Promise<CommandResult> => {
+    const result = await this.#turns.run(aircraft.id, async (): Promise<CommandResult> => {
       let refusal: CommandResult | null = null;
       const { record, answered } = await this.#append(
         aircraft.id,
@@ -185,7 +186,7 @@ export class AircraftRecords {
     before: (record: string) => Promise<void> = async () => {},
   ): Promise<void> {
     const origin: Origin = { actor: { kind: "person", id, name, post: null, device }, command };
-    await this.#inTurn(aircraft.id, () =>
+    await this.#turns.run(aircraft.id, () =>
       this.#append(
         aircraft.id,
         aircraft.engines,
@@ -280,14 +281,5 @@ export class AircraftRecords {
     const held = await readOnRecord(store, aircraft, this.#held.get(aircraft) ?? noRecord(aircraft), names);
     this.#held.set(aircraft, held);
     return held;
-  }
-
-  #inTurn<T>(aircraft: string, work: () => Promise<T>): Promise<T> {
-    const turn = (this.#turns.get(aircraft) ?? Promise.resolve()).then(work);
-    this.#turns.set(
-      aircraft,
-      turn.catch(() => undefined),
-    );
-    return turn;
   }
 }

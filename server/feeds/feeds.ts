@@ -3,6 +3,7 @@ import { recordInstrument } from "../../shared/session/step.ts";
 import { decideStation } from "../../shared/weather/station.ts";
 import type { Account } from "../auth/service-accounts.ts";
 import type { Clock, Timers } from "../clock.ts";
+import { OneAtATime } from "../one-at-a-time.ts";
 import type { LiveSession } from "../sessions/live-session.ts";
 import type { Sessions } from "../sessions/sessions.ts";
 import type { Directory } from "../store/directory.ts";
@@ -44,8 +45,7 @@ interface Feed {
   windows: Windows;
   /** Stretches that are not recorded yet, the oldest first; `kept` once their samples are in the file. */
   waiting: (Stretch & { kept?: RawPiece })[];
-  /** Recording, one after another. */
-  busy: Promise<void>;
+  recording: OneAtATime;
   stop: (() => void) | null;
 }
 
@@ -133,7 +133,7 @@ export class Feeds {
     known?.stop?.();
     const read = Object.values(state.instruments ?? {}).filter((i) => i.name === account.name);
     const windows = new Windows(read.map((i) => [gaugeKey(i.gauge, i.engine ?? null), i.to]));
-    const feed = { session: state.id, windows, waiting: [], busy: Promise.resolve(), stop: null };
+    const feed = { session: state.id, windows, waiting: [], recording: new OneAtATime(), stop: null };
     this.#feeds.set(key, feed);
     return feed;
   }
@@ -149,9 +149,7 @@ export class Feeds {
     feed.waiting.push(...stretches);
     const lost = feed.waiting.splice(0, Math.max(0, feed.waiting.length - WAITING)).length;
     if (lost > 0) this.#deps.log.error({ session: feed.session, lost }, "readings were given up");
-    const turn = feed.busy.then(() => this.#recordAll(feed, account));
-    feed.busy = turn.catch(() => undefined);
-    return turn;
+    return feed.recording.run(() => this.#recordAll(feed, account));
   }
 
   /** Records what waits, in order. A stretch that cannot be recorded waits for the next turn. */

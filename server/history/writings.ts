@@ -8,6 +8,7 @@ import { isRehearsalId, isRehearsedAircraft } from "../../shared/protocol/rehear
 import { outcomesOf } from "../../shared/words/outcomes.ts";
 import { SPOKEN } from "../../shared/words/spoken.ts";
 import type { Names } from "../evidence/names.ts";
+import { OneAtATime } from "../one-at-a-time.ts";
 import { type EventStore, RECORD_STAGE, type StoredEvent } from "../store/events.ts";
 import type { IndexedHead } from "../store/moves.ts";
 import type { IndexEntry, SearchIndex, Term, Wanted } from "../store/search-index.ts";
@@ -50,7 +51,8 @@ export class Writings {
   #mark: string | null = null;
   /** Records of which the index has not read everything. */
   readonly #behind = new Map<string, IndexedHead>();
-  #turn: Promise<void> = Promise.resolve();
+  /** A second reading at the same time would read the same again. */
+  readonly #reading = new OneAtATime();
   #rest: Promise<void> | null = null;
   #closed = false;
 
@@ -60,9 +62,9 @@ export class Writings {
 
   /** @throws StoreFailure */
   async find({ words, limit, ...filters }: Question): Promise<Answer> {
-    await this.#inTurn(() => this.#look());
+    await this.#reading.run(() => this.#look());
     // A read of the rest that has begun goes on beside the answer.
-    if (this.#rest === null) await this.#inTurn(() => this.#readOn(READ_AT_ONCE));
+    if (this.#rest === null) await this.#reading.run(() => this.#readOn(READ_AT_ONCE));
     const unread = this.#behind.size;
     if (unread > 0) this.#rest ??= this.#readRest();
     const { index, names } = this.#deps;
@@ -86,7 +88,7 @@ export class Writings {
   async #readRest(): Promise<void> {
     try {
       while (!this.#closed && this.#behind.size > 0) {
-        await this.#inTurn(() => this.#readOn(READ_AT_ONCE));
+        await this.#reading.run(() => this.#readOn(READ_AT_ONCE));
         await setImmediate();
       }
     } catch (error) {
@@ -128,13 +130,6 @@ export class Writings {
       await this.#readSession(head, from);
       this.#behind.delete(head.id);
     }
-  }
-
-  /** One after another: a second reading would read the same again. */
-  #inTurn(work: () => Promise<void>): Promise<void> {
-    const turn = this.#turn.then(work);
-    this.#turn = turn.catch(() => undefined);
-    return turn;
   }
 
   async #readSession(head: IndexedHead, from: number): Promise<void> {

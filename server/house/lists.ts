@@ -4,6 +4,7 @@ import { type CsvFault, writeCsv } from "../../shared/house/lists/csv.ts";
 import { EQUIPMENT_COLUMNS, equipmentCells } from "../../shared/house/lists/equipment.ts";
 import type { ListChange, ListKind } from "../../shared/house/lists/list.ts";
 import { peopleColumns, personCells } from "../../shared/house/lists/people.ts";
+import { OneAtATime } from "../one-at-a-time.ts";
 import { sha256 } from "../sha256.ts";
 import { aircraftWork } from "./aircraft-list.ts";
 import { asSupervisor, type By } from "./entries.ts";
@@ -28,8 +29,8 @@ const WORK: Readonly<Record<ListKind, (deps: ListDeps, by: By, text: string) => 
 /** The people, aircraft and equipment of a house as lists that leave and enter it. Methods may throw HouseRefused. */
 export class HouseLists {
   readonly #deps: ListDeps;
-  /** The last file that is being taken in: here one follows the other. */
-  #taking: Promise<unknown> = Promise.resolve();
+  /** Files that are being taken in. */
+  readonly #taking = new OneAtATime();
 
   constructor(deps: ListDeps) {
     this.#deps = deps;
@@ -61,9 +62,7 @@ export class HouseLists {
   ): Promise<JudgedList> {
     asSupervisor(by);
     const work = () => this.#take(by, kind, text, tag, before);
-    const turn = this.#taking.then(() => this.#deps.directory.inTurn([`list ${kind}`], work));
-    this.#taking = turn.catch(() => undefined);
-    return turn;
+    return this.#taking.run(() => this.#deps.directory.inTurn([`list ${kind}`], work));
   }
 
   async #take(

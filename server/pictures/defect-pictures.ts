@@ -4,6 +4,7 @@ import type { Picture } from "../../shared/protocol/pictures.ts";
 import { recordId } from "../aircraft/held-record.ts";
 import type { AircraftRecords } from "../aircraft/records.ts";
 import type { Clock } from "../clock.ts";
+import { OneAtATime } from "../one-at-a-time.ts";
 import { sha256OfBytes } from "../sha256.ts";
 import { StoreFailure } from "../store/events.ts";
 import type { PictureStore, StoredPicture } from "../store/pictures.ts";
@@ -41,7 +42,7 @@ export type PictureTaken =
 export class DefectPictures {
   readonly #deps: Deps;
   /** One picture is looked at after the other, so that a flood of them takes one thread at most. */
-  #turn: Promise<unknown> = Promise.resolve();
+  readonly #cleaning = new OneAtATime();
 
   constructor(deps: Deps) {
     this.#deps = deps;
@@ -61,7 +62,7 @@ export class DefectPictures {
     const { records, store, clock, limits } = this.#deps;
     const life = lifeOf(await records.defects(aircraft.id), defect);
     if (life?.closed !== null) return { is: "noDefect" };
-    const clean = await this.#inTurn(() => cleanPicture(file));
+    const clean = await this.#cleaning.run(() => cleanPicture(file));
     if (!clean.ok) return { is: "faulty", fault: clean.fault };
     const now = clock.now();
     const { bytes, media, width, height } = clean;
@@ -152,12 +153,6 @@ export class DefectPictures {
     if (found && sha256OfBytes(found.bytes) !== key.sha256)
       throw new StoreFailure(`the bytes of picture ${key.sha256} of ${key.record} are damaged`);
     return found;
-  }
-
-  #inTurn<T>(work: () => Promise<T>): Promise<T> {
-    const turn = this.#turn.then(work);
-    this.#turn = turn.catch(() => undefined);
-    return turn;
   }
 }
 

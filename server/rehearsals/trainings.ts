@@ -2,6 +2,7 @@ import { readSealed } from "../../shared/evidence/read.ts";
 import type { Compared, Comparison } from "../../shared/rehearsal/measures.ts";
 import { type Trained, type Training, trainedIn } from "../../shared/rehearsal/training.ts";
 import { firstOf } from "../evidence/leaves.ts";
+import { OneAtATime } from "../one-at-a-time.ts";
 import type { Directory, PersonRecord } from "../store/directory.ts";
 import type { EventStore, SessionRow } from "../store/events.ts";
 
@@ -26,7 +27,7 @@ export class Trainings {
   readonly #directory: Directory;
   /** What was worked out of each rehearsal, and up to which event. It holds ids, and no name. */
   readonly #known = new Map<string, { head: number; trained: Trained | null }>();
-  #last: Promise<unknown> = Promise.resolve();
+  readonly #reading = new OneAtATime();
 
   constructor(store: EventStore, directory: Directory) {
     this.#store = store;
@@ -87,9 +88,7 @@ export class Trainings {
 
   #all(): Promise<{ all: Map<string, Trained>; more: boolean }> {
     // One after another: two at once would read the same records twice.
-    const turn = this.#last.then(() => this.#read());
-    this.#last = turn.catch(() => undefined);
-    return turn;
+    return this.#reading.run(() => this.#read());
   }
 
   async #read(): Promise<{ all: Map<string, Trained>; more: boolean }> {

@@ -3,6 +3,7 @@ import { readSealed } from "../../shared/evidence/read.ts";
 import { type NoiseLog, noiseAfter } from "../../shared/figures/noiseLog.ts";
 import { isRehearsalId } from "../../shared/protocol/rehearsal.ts";
 import type { Pseudonyms } from "../evidence/names.ts";
+import { OneAtATime } from "../one-at-a-time.ts";
 import type { EventStore, SessionRow } from "../store/events.ts";
 
 const DAY_MS = 86_400_000;
@@ -15,7 +16,7 @@ export class NoiseLogs {
   readonly #store: EventStore;
   readonly #names: Pseudonyms;
   readonly #logs = new Map<string, NoiseLog>();
-  #last: Promise<unknown> = Promise.resolve();
+  readonly #reading = new OneAtATime();
 
   constructor(store: EventStore, names: Pseudonyms) {
     this.#store = store;
@@ -31,9 +32,7 @@ export class NoiseLogs {
   upTo(now: number, asked: string): Promise<ReadonlyMap<string, NoiseLog>> {
     if (isRehearsalId(asked)) return Promise.resolve(new Map());
     // One after another: two at once would read the same events twice.
-    const turn = this.#last.then(() => this.#upTo(now, asked));
-    this.#last = turn.catch(() => undefined);
-    return turn;
+    return this.#reading.run(() => this.#upTo(now, asked));
   }
 
   async #upTo(now: number, asked: string): Promise<ReadonlyMap<string, NoiseLog>> {

@@ -25,6 +25,7 @@ import type { Currencies } from "../house/currencies.ts";
 import type { EquipmentRegister } from "../house/equipment.ts";
 import { faultWords } from "../house/fault-words.ts";
 import { houseOf } from "../house/settings.ts";
+import { OneAtATime, OneAtATimeByKey } from "../one-at-a-time.ts";
 import { sha256 } from "../sha256.ts";
 import type { Directory } from "../store/directory.ts";
 import { ConcurrencyError, type EventStore, type SessionRow, StoreFailure } from "../store/events.ts";
@@ -110,10 +111,10 @@ export class Planning {
   readonly #deps: PlanningDeps;
   /** The person who planned each open session. */
   readonly #planners = new Map<string, string>();
-  /** The last plan under way of each person. */
-  readonly #turns = new Map<string, Promise<unknown>>();
-  /** The last plan under way that allocates equipment. */
-  #allocating: Promise<unknown> = Promise.resolve();
+  /** Plans under way, by person: a hundred at once count one by one. */
+  readonly #turns = new OneAtATimeByKey();
+  /** Plans under way that allocate equipment. */
+  readonly #allocating = new OneAtATime();
 
   constructor(deps: PlanningDeps) {
     this.#deps = deps;
@@ -122,15 +123,7 @@ export class Planning {
   /** Plans a session. Called again with the same `commandId`, it returns the session planned first. */
   async plan(person: Person, input: PlanInput): Promise<PlanResult> {
     if (!PLANNERS.some((post) => person.mayHold.includes(post))) return { is: "notQualified" };
-    // One after another, so that a hundred at once count one by one.
-    const before = this.#turns.get(person.id) ?? Promise.resolve();
-    const turn = before.then(() => this.#plan(person, input));
-    const done = turn.catch(() => undefined);
-    this.#turns.set(person.id, done);
-    void done.then(() => {
-      if (this.#turns.get(person.id) === done) this.#turns.delete(person.id);
-    });
-    return turn;
+    return this.#turns.run(person.id, () => this.#plan(person, input));
   }
 
   async #plan(person: Person, input: PlanInput): Promise<PlanResult> {
@@ -147,9 +140,7 @@ export class Planning {
 
   /** Runs work while nobody else allocates equipment: here one after another, and on other servers by label. */
   #allocate<T>(labels: readonly string[], work: () => Promise<T>): Promise<T> {
-    const turn = this.#allocating.then(() => this.#deps.directory.inTurn(labels, work));
-    this.#allocating = turn.catch(() => undefined);
-    return turn;
+    return this.#allocating.run(() => this.#deps.directory.inTurn(labels, work));
   }
 
   /** Checks a plan that is new, and records it. */

@@ -3,6 +3,7 @@ import { isRehearsalId } from "../../shared/protocol/rehearsal.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import type { Outside, Person } from "../../shared/session/step.ts";
 import type { PostElsewhere } from "../../shared/session/verdict.ts";
+import { OneAtATime, OneAtATimeByKey } from "../one-at-a-time.ts";
 import type { SessionsDeps } from "./deps.ts";
 import type { HeldSessions } from "./held-sessions.ts";
 import type { LiveSession } from "./live-session.ts";
@@ -11,9 +12,9 @@ import type { LiveSession } from "./live-session.ts";
 export class Turns {
   readonly #deps: SessionsDeps;
   readonly #held: HeldSessions;
-  #leaving: Promise<unknown> = Promise.resolve();
-  /** The last attempt of each person to take a post. */
-  readonly #taking = new Map<string, Promise<unknown>>();
+  readonly #leaving = new OneAtATime();
+  /** Attempts to take a post, by person. */
+  readonly #taking = new OneAtATimeByKey();
 
   constructor(deps: SessionsDeps, held: HeldSessions) {
     this.#deps = deps;
@@ -31,9 +32,7 @@ export class Turns {
       );
       return answer({ elsewhere: other?.code });
     };
-    const turn = this.#leaving.then(() => inTurn([`aircraft:${state.aircraft}`], look));
-    this.#leaving = turn.catch(() => undefined);
-    return turn;
+    return this.#leaving.run(() => inTurn([`aircraft:${state.aircraft}`], look));
   }
 
   /**
@@ -46,13 +45,7 @@ export class Turns {
       // Any other post weighs more than the supervisor's, which may be held at several aircraft.
       return answer({ postElsewhere: held.find((h) => h.post !== "supervisor") ?? held[0] });
     };
-    const before = this.#taking.get(id) ?? Promise.resolve();
-    const turn = before.then(() => this.#deps.inTurn([`person:${id}`], look));
-    this.#taking.set(
-      id,
-      turn.catch(() => undefined),
-    );
-    return turn;
+    return this.#taking.run(id, () => this.#deps.inTurn([`person:${id}`], look));
   }
 
   /** Returns the posts that a person holds in open sessions but one, up to the newest event of each. */
