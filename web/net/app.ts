@@ -138,9 +138,8 @@ export function useConnectionView(connection: Connection): ConnectionView {
   // Before the paint, so that another connection's view is never seen.
   useLayoutEffect(() => {
     const show = () => setShown(calm.view());
-    const end = calm.subscribe(show);
     show();
-    return end;
+    return calm.subscribe(show);
   }, [calm]);
   return shown;
 }

@@ -32,12 +32,11 @@ export function calmed({ view, subscribe }: Watched, now: () => number): Watched
     shownAt = now();
     for (const listener of listeners) listener();
   };
-  const showBehind = () => startTransition(show);
   const changed = () => {
     const wait = shownAt + CALM_MS - now();
     if (presses(shown, view())) show();
-    else if (wait <= 0 || wait > CALM_MS) showBehind();
-    else timer ??= setTimeout(showBehind, wait);
+    // A clock that was set back must hold nothing up.
+    else timer ??= setTimeout(() => startTransition(show), wait > CALM_MS ? 0 : wait);
   };
   return {
     // Without subscribers `shown` is not updated, so read the connection directly.

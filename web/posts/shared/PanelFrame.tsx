@@ -98,8 +98,7 @@ export function PanelFrame({
     top !== undefined &&
     given?.ask === top.key &&
     panel.sent.some((s) => s.id === given.sent && s.status.is === "sending");
-  const engineAsked = top?.engine ?? null;
-  const plan = useMemo(() => planView(state, engineAsked, now, words), [state, engineAsked, now, words]);
+  const plan = useMemo(() => planView(state, top?.engine ?? null, now, words), [state, top, now, words]);
   const numbers = enginesSeen(state.engines.length, facing);
   const stops = useStops(panel, numbers);
   const answer = (of: AskView, key: AnswerKey, put: Given) => {
