@@ -52,15 +52,19 @@ const QUIET = ["starterCooled", "reading", "checked", "alertAcknowledged"];
 /**
  * Returns the rows of the exchange chart, in order of time (the idea of ITU-T Z.120's message sequence charts).
  * @param type the type of the session, for a list of events that does not begin with the plan
+ * @param after only the rows of events with a greater number; an event's row depends on no later event
  */
 export function exchangeRows(
   events: readonly SessionEvent[],
   say: Say,
   units: UnitChoice = AS_READ,
   type: AircraftType | null = null,
+  after = 0,
 ): ExchangeRow[] {
   const lookup = lookupOf(events, say, type);
-  return events.filter(isDrawn).map((event) => row(event, lookup, units));
+  return events
+    .filter((event) => event.seq > after && isDrawn(event))
+    .map((event) => row(event, lookup, units));
 }
 
 function row(event: SessionEvent, lookup: Lookup, units: UnitChoice): ExchangeRow {

@@ -1,9 +1,16 @@
+import * as react from "react";
 import { afterEach, beforeEach, expect, it, vi } from "vitest";
 import { CALM_MS, calmed } from "../../web/net/calm.ts";
 import type { ConnectionView } from "../../web/net/connectionView.ts";
 import { given } from "../spec/given.ts";
 
+vi.mock("react", async (original) => {
+  const whole = await original<typeof react>();
+  return { ...whole, startTransition: vi.fn(whole.startTransition) };
+});
+
 beforeEach(() => {
+  vi.mocked(react.startTransition).mockClear();
   vi.useFakeTimers({ now: 1_000_000 });
 });
 afterEach(() => {
@@ -69,4 +76,18 @@ it("[PAN-24] shows a stop, the state of the link and this person's own act at on
   set({ phase: "lost" });
   set({ outgoing: [{} as ConnectionView["outgoing"][number]] });
   expect(told()).toBe(before + 3);
+});
+
+it("[PAN-85] draws what others report as a transition, and a stop outside of one, also while a report waits", () => {
+  const { report, set, told, story } = watched();
+  const behind = () => vi.mocked(react.startTransition).mock.calls.length;
+  report();
+  vi.advanceTimersByTime(CALM_MS);
+  expect([told(), behind()]).toEqual([1, 1]);
+  report();
+  story.send("fireGuard", "hold");
+  set({ state: story.state });
+  expect([told(), behind()]).toEqual([2, 1]);
+  vi.advanceTimersByTime(CALM_MS);
+  expect([told(), behind()]).toEqual([2, 1]);
 });

@@ -1,7 +1,7 @@
 import { expect, it } from "vitest";
 import { exchangeRows } from "../../shared/paper/exchange.ts";
 import { say } from "../../shared/words/en.ts";
-import { bo, Story } from "../spec/given.ts";
+import { bo, given, Story } from "../spec/given.ts";
 
 /** Returns what the chart shows of the last action. */
 const drawn = (story: Story) => {
@@ -55,4 +55,14 @@ it("[PAN-14] the rows are in the record's order", () => {
   const rows = exchangeRows(story.log, say).map((r) => r.seq);
   expect(rows).toEqual([...rows].sort((a, b) => a - b));
   expect(rows.length).toBeGreaterThan(5);
+});
+
+it("[PAN-86] the row of an event is the same whether the events before it are worded with it or were worded before", () => {
+  const { log } = given({}).upTo("starting");
+  const whole = exchangeRows(log, say);
+  expect(whole.length).toBeGreaterThan(20);
+  for (let at = 1; at <= log.length; at += 1) {
+    const before = exchangeRows(log.slice(0, at), say);
+    expect([...before, ...exchangeRows(log, say, undefined, null, at)]).toEqual(whole);
+  }
 });

@@ -1,4 +1,4 @@
-import { useEffect, useSyncExternalStore } from "react";
+import { useEffect, useLayoutEffect, useState, useSyncExternalStore } from "react";
 import { AS_READ, type UnitChoice } from "../../shared/models/unitChoice.ts";
 import type { Light } from "../words/light.ts";
 import { Api } from "./api.ts";
@@ -133,7 +133,15 @@ export function useConnectionView(connection: Connection): ConnectionView {
     calm = calmed(connection, () => Date.now());
     calmConnections.set(connection, calm);
   }
-  return useSyncExternalStore(calm.subscribe, calm.view);
+  // Not `useSyncExternalStore`: it draws every change at once, so that a touch waits for it.
+  const [shown, setShown] = useState(calm.view);
+  // Before the paint, so that another connection's view is never seen.
+  useLayoutEffect(() => {
+    const show = () => setShown(calm.view());
+    show();
+    return calm.subscribe(show);
+  }, [calm]);
+  return shown;
 }
 
 export function useLight(): [Light, (next: Light) => void] {

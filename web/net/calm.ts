@@ -1,3 +1,4 @@
+import { startTransition } from "react";
 import type { ConnectionView } from "./connectionView.ts";
 
 /** The part of a connection that a view needs. */
@@ -14,7 +15,8 @@ export const CALM_MS = 200;
 
 /**
  * Returns the connection's view with fewer changes. This person's actions, a change of the connection and every new
- * stop show at once; changes by others are collected and shown at most five times a second.
+ * stop show at once; changes by others are collected and shown at most five times a second, as a transition: React
+ * draws it in pieces, between which a touch is taken.
  */
 export function calmed({ view, subscribe }: Watched, now: () => number): Watched {
   let shown = view();
@@ -32,8 +34,9 @@ export function calmed({ view, subscribe }: Watched, now: () => number): Watched
   };
   const changed = () => {
     const wait = shownAt + CALM_MS - now();
-    if (wait <= 0 || wait > CALM_MS || presses(shown, view())) show();
-    else timer ??= setTimeout(show, wait);
+    if (presses(shown, view())) show();
+    // A clock that was set back must hold nothing up.
+    else timer ??= setTimeout(() => startTransition(show), wait > CALM_MS ? 0 : wait);
   };
   return {
     // Without subscribers `shown` is not updated, so read the connection directly.

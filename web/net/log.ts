@@ -2,6 +2,8 @@ import type { SessionEvent } from "../../shared/protocol/events.ts";
 
 /** Returns two parts of one session's record as one list, in order, each event once. */
 export function merged(a: readonly SessionEvent[], b: readonly SessionEvent[]): SessionEvent[] {
+  // New events follow the last one; a sort of the whole record for each of them would take longer and longer.
+  if ((a.at(-1)?.seq ?? 0) < (b[0]?.seq ?? 0)) return [...a, ...b];
   const all = new Map<number, SessionEvent>();
   for (const event of a) all.set(event.seq, event);
   for (const event of b) all.set(event.seq, event);

@@ -1,4 +1,4 @@
-import { Suspense, useState } from "react";
+import { Suspense } from "react";
 import { type Confirmed, fill, type Given } from "../../shared/asks/ask.ts";
 import { useWords } from "../words/words.ts";
 import type { AnswerKey } from "./askView.ts";
@@ -7,14 +7,14 @@ import { useFiguring } from "./figuring.ts";
 import { later } from "./later.tsx";
 
 const BladesEntry = later(() => import("./BladesEntry.tsx").then((m) => m.BladesEntry));
+const EngineAndReason = later(() => import("./EngineAndReason.tsx").then((m) => m.EngineAndReason));
 const FigureEntry = later(() => import("./FigureEntry.tsx").then((m) => m.FigureEntry));
 const ForecastEntry = later(() => import("./ForecastEntry.tsx").then((m) => m.ForecastEntry));
 const ReasonEntry = later(() => import("./ReasonEntry.tsx").then((m) => m.ReasonEntry));
 const WeatherEntry = later(() => import("./WeatherEntry.tsx").then((m) => m.WeatherEntry));
-const OverridePin = later(() => import("./OverridePin.tsx").then((m) => m.OverridePin));
 const StandsAt = later(() => import("./StandsAt.tsx").then((m) => m.StandsAt));
 
-interface NeedProps {
+export interface NeedProps {
   answer: AnswerKey;
   /** Engine numbers in the order this person sees them. */
   numbers: readonly number[];
@@ -148,44 +148,5 @@ function EntryToCome({ onBack }: { onBack(): void }) {
         {entry.back}
       </button>
     </section>
-  );
-}
-
-function EngineAndReason(p: Omit<NeedProps, "answer" | "now"> & { word: string }) {
-  const { entry } = useWords().text;
-  const [engine, setEngine] = useState<number | null>(null);
-  const [reason, setReason] = useState<string | null>(null);
-  if (engine === null) {
-    return (
-      <EngineKeys
-        numbers={p.numbers}
-        prompt={entry.engine}
-        disabled={p.blocked}
-        onPick={setEngine}
-        onBack={p.onBack}
-      />
-    );
-  }
-  if (reason !== null)
-    return (
-      <Suspense fallback={null}>
-        <OverridePin
-          word={p.word}
-          blocked={p.blocked}
-          confirm={p.confirm}
-          onConfirmed={(confirmed) => p.onGive({ engine, reason, confirmed })}
-          onBack={() => setReason(null)}
-        />
-      </Suspense>
-    );
-  return (
-    <ReasonEntry
-      prompt={entry.ownReason(engine)}
-      usual={[]}
-      word={p.word}
-      disabled={p.blocked}
-      onEnter={setReason}
-      onBack={p.onBack}
-    />
   );
 }

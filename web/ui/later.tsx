@@ -1,17 +1,16 @@
-import { type ComponentType, type LazyExoticComponent, lazy, useState } from "react";
+import { type ComponentType, lazy, memo, useState } from "react";
 import { useWords } from "../words/words.ts";
 
 const begun: (() => Promise<unknown>)[] = [];
 
 /**
  * Returns a lazy component for a part that the first paint does not need. `fetchRest` loads it soon after, so that it
- * is available when the network is not. If loading fails, the part says so and the rest of the panel goes on.
+ * is available when the network is not. If loading fails, the part says so and the rest of the panel goes on. It is
+ * drawn again only when its props change.
  */
-export function later<P extends object>(
-  load: () => Promise<ComponentType<P>>,
-): LazyExoticComponent<ComponentType<P>> {
+export function later<P extends object>(load: () => Promise<ComponentType<P>>): ComponentType<P> {
   const get = fetchedOnce(load);
-  return lazy(() => get().then(asDefault, () => asDefault(NotHere as ComponentType<P>)));
+  return memo(lazy(() => get().then(asDefault, () => asDefault(NotHere as ComponentType<P>)))) as never;
 }
 
 /**

@@ -1,3 +1,4 @@
+import { useDeferredValue } from "react";
 import type { SessionEvent } from "../../../shared/protocol/events.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import { writtenBoth } from "../../../shared/words/quantity.ts";
@@ -17,7 +18,9 @@ interface Props {
  * Readings of the last minutes, one strip chart for each gauge and engine, with the latest figure, its limits and its
  * age.
  */
-export function Readings({ state, events, now }: Props) {
+export function Readings(newest: Props) {
+  // Drawn behind the ask and the stops, so that a touch never waits for the charts.
+  const { state, events, now } = useDeferredValue(newest);
   const { charts: words } = useLaterWords();
   const traces = tracesOf(events, state.type, state.order, now);
   const gauges = [...new Set(traces.map((t) => t.marks.name))];

@@ -1,3 +1,4 @@
+import { useMemo } from "react";
 import { isTurning } from "../../../shared/engine/life.ts";
 import { POSTS } from "../../../shared/protocol/posts.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
@@ -12,8 +13,12 @@ export function NoiseDay({ panel }: { panel: Panel }) {
   const { state, now, words } = panel;
   const units = useUnits();
   const day = useNoise(state.id, stands(state));
-  if (!day) return null;
-  const rows = day.figures.map((f) => workedRow(f, now, units, words));
+  const second = Math.floor(now / 1000) * 1000;
+  const rows = useMemo(
+    () => day?.figures.map((f) => workedRow(f, second, units, words)),
+    [day, second, units, words],
+  );
+  if (!rows) return null;
   return <WorkedFigures title={words.text.worked.noise} rows={rows} />;
 }
 

@@ -1,4 +1,4 @@
-import { type ReactNode, Suspense, useLayoutEffect, useRef, useState } from "react";
+import { type ReactNode, Suspense, useLayoutEffect, useMemo, useRef, useState } from "react";
 import { fill, type Given } from "../../../shared/asks/ask.ts";
 import { askedOf } from "../../../shared/asks/asked.ts";
 import { enginesSeen, type Facing } from "../../../shared/models/facing.ts";
@@ -70,9 +70,12 @@ export function PanelFrame({
   const [facing, setFacing] = useState<Facing>(usualFacing(post));
   const [given, setGiven] = useState<{ ask: string; sent: string } | null>(null);
 
-  const asked = post === null ? [] : askedOf(state, post, now);
-  const views = asked.map((ask) => ({ ask, view: askView(state, ask, now, units, words) }));
-  const asks = gathered(views, words);
+  // A touch draws the frame again, and must not wait for what it does not change.
+  const [asked, asks] = useMemo(() => {
+    const asked = post === null ? [] : askedOf(state, post, now);
+    const views = asked.map((ask) => ({ ask, view: askView(state, ask, now, units, words) }));
+    return [asked, gathered(views, words)] as const;
+  }, [state, post, now, units, words]);
   const top = foremost(asks, held);
   const topAsk = asked.find((a) => a.key === top?.key);
   const work = useRef<HTMLElement>(null);
@@ -95,6 +98,7 @@ export function PanelFrame({
     top !== undefined &&
     given?.ask === top.key &&
     panel.sent.some((s) => s.id === given.sent && s.status.is === "sending");
+  const plan = useMemo(() => planView(state, top?.engine ?? null, now, words), [state, top, now, words]);
   const numbers = enginesSeen(state.engines.length, facing);
   const stops = useStops(panel, numbers);
   const answer = (of: AskView, key: AnswerKey, put: Given) => {
@@ -121,7 +125,7 @@ export function PanelFrame({
         </p>
       )}
       <Standing stops={standingStops(panel, stops.locate)} />
-      <main className="panel-main" ref={work}>
+      <main className="panel-main" data-pad={top?.pad} ref={work}>
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
         <section className="panel-ask" aria-label={text.ask.region} tabIndex={0} ref={askRoom}>
           {top ? (
@@ -170,7 +174,7 @@ export function PanelFrame({
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
         <section className="panel-plan" aria-label={text.plan.region} tabIndex={0}>
           <Plan
-            view={planView(state, top?.engine ?? null, now, words)}
+            view={plan}
             facing={facing}
             words={facingWords(facing, post, text)}
             onFacing={post === "cockpit" ? undefined : setFacing}

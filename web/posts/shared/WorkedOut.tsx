@@ -1,4 +1,4 @@
-import { memo, Suspense, useMemo, useState } from "react";
+import { memo, Suspense, useDeferredValue, useMemo, useState } from "react";
 import { plain } from "../../../shared/engine/life.ts";
 import { nextInOrder } from "../../../shared/engine/nextInOrder.ts";
 import { figuresNow, figuresOfAircraft, figuresOfEngine } from "../../../shared/figures/all.ts";
@@ -23,7 +23,9 @@ const BUSY = ["requested", "clear", "cranking", "caught", "running"];
  * Calculated figures for the current stage and the engine at hand, and for the aircraft when asked for. A chunk of
  * its own, because the first look at a panel does not need the models.
  */
-export function WorkedOut({ panel, facing }: { panel: Panel; facing: Facing }) {
+export function WorkedOut({ panel: newest, facing }: { panel: Panel; facing: Facing }) {
+  // Calculated behind the ask and the stops, so that a touch never waits for it.
+  const panel = useDeferredValue(newest);
   const { state, post, now, words } = panel;
   const second = Math.floor(now / 1000) * 1000;
   return (

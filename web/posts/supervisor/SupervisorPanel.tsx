@@ -1,6 +1,6 @@
 import { memo, type ReactNode, useDeferredValue } from "react";
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
-import { columnsOf, exchangeRows } from "../../../shared/paper/exchange.ts";
+import { columnsOf } from "../../../shared/paper/exchange.ts";
 import { type Requirement, requirementCode } from "../../../shared/plan/requirement.ts";
 import { requirementsOf } from "../../../shared/plan/requirements.ts";
 import type { SessionEvent } from "../../../shared/protocol/events.ts";
@@ -19,6 +19,7 @@ import type { Panel } from "../shared/model.ts";
 import { PanelFrame } from "../shared/PanelFrame.tsx";
 import { ConditionsNow } from "./ConditionsNow.tsx";
 import { PostsLine } from "./PostsLine.tsx";
+import { useExchangeRows } from "./useExchangeRows.ts";
 
 interface Props {
   panel: Panel;
@@ -79,7 +80,7 @@ interface ExchangeProps {
 
 /** The live exchange chart. Drawn again only when the record grew, and deferred, so that a touch never waits for it. */
 const LiveExchange = memo(function LiveExchange({ events, type, words: { say }, units }: ExchangeProps) {
-  const rows = exchangeRows(events, say, units, type);
+  const rows = useExchangeRows(events, say, units, type);
   return <ExchangeChart columns={columnsOf(say)} rows={rows} newest={NEWEST} />;
 });
 

@@ -1,4 +1,4 @@
-import { useEffect, useLayoutEffect, useRef, useState } from "react";
+import { memo, useEffect, useLayoutEffect, useRef, useState } from "react";
 import type { Column, ExchangeRow } from "../../../shared/paper/exchange.ts";
 import { timeOfDay } from "../../../shared/words/dates.ts";
 import { useLaterWords } from "../../words/later.ts";
@@ -9,6 +9,8 @@ const LEAST_GAP = 66;
 /** Within this distance of its end, the chart counts as scrolled to it, pixels. */
 const AT_END = 24;
 const ROW = 44;
+/** Height of the arrow in its row. */
+const LINE = 34;
 /** Average width of a letter in the chart's text, drawing units. */
 const LETTER = 8.2;
 const HEAD = 44;
@@ -44,8 +46,8 @@ export function ExchangeChart({
   const shown = rows.slice(-newest);
   const gap = Math.max(LEAST_GAP, (room - LEFT) / used.length);
   const width = LEFT + gap * used.length;
-  const height = ROW * shown.length + 12;
-  const x = (id: string) => LEFT + gap * (used.findIndex((c) => c.id === id) + 0.5);
+  const ids = used.map((c) => c.id).join(" ");
+  const x = placesOf(ids, gap);
   return (
     <div className="exchange-chart">
       <section
@@ -59,24 +61,6 @@ export function ExchangeChart({
         }}
       >
         <svg width={width} height={HEAD} className="exchange-heads" aria-hidden="true">
-          {used.map((c) => (
-            <text key={c.id} y={18} textAnchor="middle" className="exchange-post">
-              {inTwo(c.name).map((part, i) => (
-                <tspan key={part} x={x(c.id)} dy={i * 17}>
-                  {part}
-                </tspan>
-              ))}
-            </text>
-          ))}
-        </svg>
-        <svg
-          viewBox={`0 0 ${width} ${height}`}
-          width={width}
-          height={height}
-          role="img"
-          aria-label={words.exchangeChart}
-        >
-          <title>{words.exchangeChart}</title>
           <defs>
             <marker
               id="head"
@@ -91,57 +75,103 @@ export function ExchangeChart({
             </marker>
           </defs>
           {used.map((c) => (
-            <line key={c.id} x1={x(c.id)} y1={0} x2={x(c.id)} y2={height} className="exchange-life" />
-          ))}
-          {shown.map((r, i) => (
-            <Row key={r.seq} row={r} y={ROW * i} x={x} width={width} />
+            <text key={c.id} y={18} textAnchor="middle" className="exchange-post">
+              {inTwo(c.name).map((part, i) => (
+                <tspan key={part} x={x(c.id)} dy={i * 17}>
+                  {part}
+                </tspan>
+              ))}
+            </text>
           ))}
         </svg>
+        <div role="img" aria-label={words.exchangeChart}>
+          {shown.map((r) => (
+            <Row key={r.seq} row={r} ids={ids} gap={gap} width={width} />
+          ))}
+        </div>
       </section>
     </div>
   );
 }
 
-function Row({ row, y, x, width }: { row: ExchangeRow; y: number; x(id: string): number; width: number }) {
-  const time = (
-    <text x={8} y={y + 28} className="exchange-time">
-      {timeOfDay(row.at)}
-    </text>
+/** Returns the function that gives the place of a line across the chart. @param ids of the lines, in order */
+function placesOf(ids: string, gap: number): (id: string) => number {
+  const all = ids.split(" ");
+  return (id) => LEFT + gap * (all.indexOf(id) + 0.5);
+}
+
+interface RowProps {
+  row: ExchangeRow;
+  ids: string;
+  gap: number;
+  width: number;
+}
+
+/**
+ * One row with its part of each line. Each is a drawing of its own: in one drawing of all rows the browser would place
+ * every row's text anew for each new row.
+ */
+const Row = memo(function Row({ row, ids, gap, width }: RowProps) {
+  const x = placesOf(ids, gap);
+  return (
+    <svg width={width} height={ROW} aria-hidden="true">
+      {ids.split(" ").map((id) => (
+        <line key={id} x1={x(id)} y1={0} x2={x(id)} y2={ROW} className="exchange-life" />
+      ))}
+      {row.is === "note" ? <Note row={row} x={x} width={width} /> : <Arrow row={row} x={x} width={width} />}
+    </svg>
   );
-  if (row.is === "note") {
-    const text = short(row.text, (width - LEFT - 30) / LETTER);
-    const wide = row.on === null ? width - LEFT - 8 : text.length * LETTER + 24;
-    const centred = row.on === null ? LEFT : x(row.on) - wide / 2;
-    const at = Math.max(LEFT, Math.min(centred, width - wide - 8));
-    return (
-      <g className="exchange-note" data-tone={row.tone}>
-        {time}
-        <rect x={at} y={y + 8} width={wide} height={ROW - 16} />
-        <text x={at + 10} y={y + 27}>
-          {text}
-        </text>
-      </g>
-    );
-  }
+});
+
+interface DrawnProps<R> {
+  row: R;
+  x(id: string): number;
+  width: number;
+}
+
+function Note({ row, x, width }: DrawnProps<Extract<ExchangeRow, { is: "note" }>>) {
+  const text = short(row.text, (width - LEFT - 30) / LETTER);
+  const wide = row.on === null ? width - LEFT - 8 : text.length * LETTER + 24;
+  const centred = row.on === null ? LEFT : x(row.on) - wide / 2;
+  const at = Math.max(LEFT, Math.min(centred, width - wide - 8));
+  return (
+    <g className="exchange-note" data-tone={row.tone}>
+      <Time at={row.at} />
+      <rect x={at} y={8} width={wide} height={ROW - 16} />
+      <text x={at + 10} y={27}>
+        {text}
+      </text>
+    </g>
+  );
+}
+
+function Arrow({ row, x, width }: DrawnProps<Exclude<ExchangeRow, { is: "note" }>>) {
   const from = x(row.from);
   const ends = row.to.map(x).filter((e) => Number.isFinite(e) && e !== from);
-  const line = y + 34;
   const mid = (from + (ends[0] ?? from)) / 2;
   const label = labelOf(row.by ? `${row.text} (${row.by})` : row.text, from, ends, width);
   return (
     <g className="exchange-arrow" data-is={row.is} data-tone={row.tone}>
-      {time}
-      <circle cx={from} cy={line} r={5} />
+      <Time at={row.at} />
+      <circle cx={from} cy={LINE} r={5} />
       {ends.map((e) => (
-        <line key={e} x1={from} y1={line} x2={e} y2={line} markerEnd="url(#head)" />
+        <line key={e} x1={from} y1={LINE} x2={e} y2={LINE} markerEnd="url(#head)" />
       ))}
       {row.is === "refused" && (
-        <path d={`M${mid - 9} ${line - 9}l18 18M${mid + 9} ${line - 9}l-18 18`} className="exchange-cross" />
+        <path d={`M${mid - 9} ${LINE - 9}l18 18M${mid + 9} ${LINE - 9}l-18 18`} className="exchange-cross" />
       )}
-      <text x={label.x} y={y + 22} textAnchor={label.anchor}>
+      <text x={label.x} y={22} textAnchor={label.anchor}>
         {label.text}
       </text>
     </g>
+  );
+}
+
+function Time({ at }: { at: number }) {
+  return (
+    <text x={8} y={28} className="exchange-time">
+      {timeOfDay(at)}
+    </text>
   );
 }
 

@@ -1,3 +1,4 @@
+import { memo } from "react";
 import { enginesSeen, type Facing } from "../../../shared/models/facing.ts";
 import { useWords } from "../../words/words.ts";
 import { Aircraft } from "./Aircraft.tsx";
@@ -21,7 +22,7 @@ interface Props {
 /**
  * The aircraft as this person sees it. Each engine's key is on the nose side, joined by a line to the engine's place.
  */
-export function Plan({ view, facing, words, onFacing, turnWords, onEngine }: Props) {
+export const Plan = memo(function Plan({ view, facing, words, onFacing, turnWords, onEngine }: Props) {
   const { plan } = useWords().text;
   const d = drawingOf(view.type, facing);
   const seen = enginesSeen(view.engines.length, facing);
@@ -71,7 +72,7 @@ export function Plan({ view, facing, words, onFacing, turnWords, onEngine }: Pro
       </figcaption>
     </figure>
   );
-}
+});
 
 function Leader(props: { engine: EngineMark; index: number; count: number; view: PlanView; facing: Facing }) {
   const { engine, index, count, view, facing } = props;
