@@ -48,6 +48,11 @@ export function BoardPage({ connection }: { connection: Connection }) {
     <main className="wall" data-old={old || undefined}>
       <header className="wall-head">
         <h1>{ramp.title}</h1>
+        {old && (
+          <p className="wall-old" role="alert">
+            {view.recording ? board.old(seconds(age)) : connectionSays.notRecordingAdvice}
+          </p>
+        )}
         <span className="wall-clock">{timeOfDay(moment.server)}</span>
         <nav className="head-keys">
           <button type="button" className="answer" data-tone="plain" onClick={() => go("/")}>
@@ -56,11 +61,6 @@ export function BoardPage({ connection }: { connection: Connection }) {
           <LightKey light={light} onLight={setLight} />
         </nav>
       </header>
-      {old && (
-        <p className="wall-old" role="alert">
-          {view.recording ? board.old(seconds(age)) : connectionSays.notRecordingAdvice}
-        </p>
-      )}
       <ul ref={list} className="wall-rows" aria-label={board.aircraft}>
         {live.map((s) => (
           <BoardRow key={s.id} strip={s} now={moment.server} />
@@ -69,7 +69,7 @@ export function BoardPage({ connection }: { connection: Connection }) {
         {listed !== null && live.length === 0 && <li className="wall-row">{board.none}</li>}
       </ul>
       {hidden > 0 && <p className="wall-more">{board.more(hidden)}</p>}
-      {from < READ_FROM_M && <p className="wall-from">{board.readFrom(Math.floor(from * 10) / 10)}</p>}
+      <p className="wall-from">{from < READ_FROM_M && board.readFrom(Math.floor(from * 10) / 10)}</p>
     </main>
   );
 }
