@@ -11,6 +11,7 @@ import { Door } from "./door.ts";
 import { aircraftRoutes } from "./http/aircraft.ts";
 import { begunTypeRoutes } from "./http/begun-types.ts";
 import { channelRoutes } from "./http/channels.ts";
+import { allowCompression } from "./http/compressed.ts";
 import { currencyRoutes } from "./http/currencies.ts";
 import { demoRoute, demoYearRoute } from "./http/demo.ts";
 import { deviceRoutes, enrolRoutes } from "./http/devices.ts";
@@ -177,6 +178,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
   const uses = new AccountUses(app.log, () => clock.now());
   const admitting = { signIns, proofs, accounts, uses, within };
   await document(app as unknown as FastifyInstance);
+  await allowCompression(app as unknown as FastifyInstance);
 
   const readers = new Readers({ sessions, signIns, accounts, timers: services.timers, log: app.log });
   // Fastify waits for every request before it closes, and a stream never ends by itself.

@@ -1,3 +1,4 @@
+import { fileURLToPath } from "node:url";
 import react from "@vitejs/plugin-react";
 import { defineConfig } from "vite";
 import { firstFonts } from "./firstFonts.ts";
@@ -11,6 +12,7 @@ const server = process.env.CHOCKSIDE_SERVER ?? "http://127.0.0.1:4181";
 const toServer = { target: server, headers: { origin: server }, ws: true, rewriteWsOrigin: true };
 
 export default defineConfig({
+  resolve: { alias: [{ find: /^zod$/, replacement: fileURLToPath(new URL("net/zod.ts", import.meta.url)) }] },
   plugins: [react(), firstFonts(), installable(), onlyWebSocket()],
   // No inlining: the server's content policy allows only files of its own, no data: addresses.
   build: {

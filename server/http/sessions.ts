@@ -23,6 +23,7 @@ import { NoSuchSession } from "../sessions/errors.ts";
 import type { Planning } from "../sessions/planning.ts";
 import type { Sessions } from "../sessions/sessions.ts";
 import type { EventStore, SessionRow } from "../store/events.ts";
+import { COMPRESSED } from "./compressed.ts";
 import { named } from "./named.ts";
 import { PAGE_ROWS } from "./pages.ts";
 import { ProblemError } from "./problem.ts";
@@ -138,6 +139,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
   app.get(
     "/sessions/:id",
     {
+      ...COMPRESSED,
       config: { problems: ["notFound"], scopes: ["readRecords", "readLive"] },
       schema: {
         operationId: "readSession",
@@ -166,6 +168,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
   app.get(
     "/sessions/:id/events",
     {
+      ...COMPRESSED,
       config: { problems: ["notFound"], scopes: ["readRecords", "readLive"] },
       schema: {
         operationId: "listEvents",

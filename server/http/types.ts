@@ -11,6 +11,7 @@ import type { Directory, TypeVersion } from "../store/directory.ts";
 import type { DraftPlace, TypeDrafts } from "../types/drafts.ts";
 import { TypeRefused } from "../types/refused.ts";
 import type { TypeSeals } from "../types/seals.ts";
+import { COMPRESSED } from "./compressed.ts";
 import { download } from "./download.ts";
 import { named } from "./named.ts";
 import { pageOf, pageSchema } from "./pages.ts";
@@ -86,6 +87,7 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, options
   app.get(
     "/types/:id/:version",
     {
+      ...COMPRESSED,
       config: { problems: ["notAsApproved", "notFound"] },
       schema: {
         operationId: "readType",

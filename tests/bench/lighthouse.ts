@@ -6,8 +6,33 @@ import { TestServer } from "../browser/server.ts";
 const WANTED = 95;
 const JUDGED = ["performance", "accessibility", "best-practices"] as const;
 
-/** Runs Lighthouse on every page in one signed-in window with a tablet's screen. */
-export async function judgePages(): Promise<boolean> {
+const PANELS = ["cockpit", "fire guard", "ground power", "supervisor"];
+
+/** The addresses of the pages that need no session. */
+const PATHS: Record<string, string> = {
+  "wall board": "/board",
+  planning: "/plan",
+  "hand signals": "/study",
+  "look-alikes": "/study/alike",
+  quiz: "/study/quiz",
+  "aircraft types": "/types",
+  "a type": "/types/kestle-four/1",
+  devices: "/devices",
+  enrolling: "/enrol",
+};
+
+const PAGES = ["sign-in", "ramp", ...PANELS, "record", ...Object.keys(PATHS)];
+
+type Judge = (name: string, url: string) => Promise<void>;
+
+/**
+ * Runs Lighthouse in one signed-in window with a tablet's screen.
+ * @param names the pages to judge, as this measurement prints them; every page if there are none
+ * @returns true if every score reached `WANTED`
+ */
+export async function judgePages(names: readonly string[]): Promise<boolean> {
+  const unknown = names.filter((name) => !PAGES.includes(name));
+  if (unknown.length > 0) throw new Error(`no page ${unknown.join(", ")}; the pages: ${PAGES.join(", ")}`);
   const server = new TestServer();
   await server.start();
   const browser = await puppeteer.launch({
@@ -18,7 +43,8 @@ export async function judgePages(): Promise<boolean> {
   });
   const page = await browser.newPage();
   let good = true;
-  const judge = async (name: string, url: string) => {
+  const judge: Judge = async (name, url) => {
+    if (names.length > 0 && !names.includes(name)) return;
     const flags = { disableStorageReset: true, onlyCategories: [...JUDGED], logLevel: "error" as const };
     const result = await lighthouse(url, flags, desktopConfig, page);
     const scores = JUDGED.map((c) => Math.round((result?.lhr.categories[c]?.score ?? 0) * 100));
@@ -31,26 +57,15 @@ export async function judgePages(): Promise<boolean> {
   };
   await judge("sign-in", server.url);
   const session = await plannedSession(page, server.url, judge);
-  for (const post of ["cockpit", "fire guard", "ground power", "supervisor"]) {
+  for (const post of PANELS) {
     await page.goto(session);
     await hold(page, post);
-    await judge(`${post}'s panel`, session);
+    await judge(post, session);
     await page.waitForSelector(".title-posts");
     await sheet(page, "Leave the post");
   }
   await judge("record", `${session}/record`);
-  for (const [name, path] of [
-    ["wall board", "/board"],
-    ["planning", "/plan"],
-    ["hand signals", "/study"],
-    ["look-alikes", "/study/alike"],
-    ["quiz", "/study/quiz"],
-    ["aircraft types", "/types"],
-    ["a type", "/types/kestle-four/1"],
-    ["devices", "/devices"],
-    ["enrolling", "/enrol"],
-  ] as const)
-    await judge(name, server.url + path);
+  for (const [name, path] of Object.entries(PATHS)) await judge(name, server.url + path);
   await browser.close();
   await server.end();
   console.log(`each at least ${WANTED}: ${good ? "yes" : "no"}`);
@@ -58,7 +73,7 @@ export async function judgePages(): Promise<boolean> {
 }
 
 /** Signs in as a person who may hold every post and plans a start. Returns the address of its session. */
-async function plannedSession(page: Page, url: string, judge: (name: string, url: string) => Promise<void>) {
+async function plannedSession(page: Page, url: string, judge: Judge) {
   await page.goto(url);
   await press(page, demo.people.find((p) => p.mayHold.length === 4)?.name ?? "");
   await page.waitForSelector(".ramp");

@@ -11,7 +11,7 @@
 //               -- --models     the engineering models
 //               -- --panel      how soon a panel answers a touch
 //               -- --rehearsal [seconds]  four people's rehearsal at full speed: from an event to its picture, beside bare pages
-//               -- --pages      what Lighthouse says of the panels
+//               -- --pages [names]   what Lighthouse says of the pages, or of the named ones ("wall board" cockpit)
 import { cpus } from "node:os";
 import { parseArgs } from "node:util";
 import { POSTS } from "../../shared/protocol/posts.ts";
@@ -58,7 +58,7 @@ process.exit((await bench()) ? 0 : 1);
 
 function bench(): Promise<boolean> | boolean {
   if (values.models) return benchModels();
-  if (values.pages) return judgePages();
+  if (values.pages) return judgePages(positionals);
   if (values.panel) return benchPanel();
   if (values.rehearsal) return benchRehearsal(Number(positionals[0] ?? 120));
   if (values.highest) return benchHighest();

@@ -84,7 +84,7 @@ function ConnectedApp({ signedIn, connection }: { signedIn: SignedIn; connection
   const { phase, unsettled, ramp, recording } = useConnectionView(connection);
   const { text } = useWords();
   useEffect(() => {
-    if (phase === "live") fetchRest();
+    if (phase === "live") void fetchRest();
   }, [phase]);
   if (phase === "mismatch") return <OtherVersion />;
   if (phase === "signedOut") return <SignedOut join={route.is === "ramp" ? route.join : null} />;

@@ -11,6 +11,7 @@ import type { StripView } from "../ui/Strip.tsx";
 import { useLaterWords } from "../words/later.ts";
 import { useWords } from "../words/words.ts";
 import { isFresh } from "./connectionWords.ts";
+import { useFontsReady } from "./fontsReady.ts";
 import { go } from "./route.ts";
 import { stripsOf } from "./strips.ts";
 import { useSessions } from "./useSessions.ts";
@@ -21,6 +22,8 @@ const OLD_MS = 10_000;
 
 /** Distance for which the board is made, metres. */
 const READ_FROM_M = 3;
+/** The font of the engines' numbers, which nothing else on the board uses. */
+const NUMBERS = '700 1em "B612 Mono"';
 /** Height of a capital by its font size, in B612. */
 const CAPITAL = 0.737;
 /** Height of a character for 16 minutes of arc per metre of distance: 2 tan(8 minutes). Source: MIL-STD-1472. */
@@ -40,14 +43,20 @@ export function BoardPage({ connection }: { connection: Connection }) {
   const [light, setLight] = useLight();
   useWakeLock();
   const live = stripsOf(listed ?? [], null, words, moment.server).filter((s) => !s.over);
-  const { list, hidden, px } = useWallFit(shapeOf(listed && live, words.say.language));
-  const from = px === null ? READ_FROM_M : legibleFrom(px);
+  const ready = useFontsReady(NUMBERS);
+  const { list, hidden, px } = useWallFit(ready ? shapeOf(listed && live, words.say.language) : "");
+  const from = px === null || !ready ? READ_FROM_M : legibleFrom(px);
   const age = renewedAt === null ? null : moment.panel - renewedAt;
   const old = age !== null && (age > OLD_MS || !isFresh(view, moment.panel));
   return (
     <main className="wall" data-old={old || undefined}>
       <header className="wall-head">
         <h1>{ramp.title}</h1>
+        {old && (
+          <p className="wall-old" role="alert">
+            {view.recording ? board.old(seconds(age)) : connectionSays.notRecordingAdvice}
+          </p>
+        )}
         <span className="wall-clock">{timeOfDay(moment.server)}</span>
         <nav className="head-keys">
           <button type="button" className="answer" data-tone="plain" onClick={() => go("/")}>
@@ -56,20 +65,13 @@ export function BoardPage({ connection }: { connection: Connection }) {
           <LightKey light={light} onLight={setLight} />
         </nav>
       </header>
-      {old && (
-        <p className="wall-old" role="alert">
-          {view.recording ? board.old(seconds(age)) : connectionSays.notRecordingAdvice}
-        </p>
-      )}
       <ul ref={list} className="wall-rows" aria-label={board.aircraft}>
-        {live.map((s) => (
-          <BoardRow key={s.id} strip={s} now={moment.server} />
-        ))}
-        {listed === null && <li className="wall-row">{board.never}</li>}
-        {listed !== null && live.length === 0 && <li className="wall-row">{board.none}</li>}
+        {ready && live.map((s) => <BoardRow key={s.id} strip={s} now={moment.server} />)}
+        {ready && listed === null && <li className="wall-row">{board.never}</li>}
+        {ready && listed !== null && live.length === 0 && <li className="wall-row">{board.none}</li>}
       </ul>
       {hidden > 0 && <p className="wall-more">{board.more(hidden)}</p>}
-      {from < READ_FROM_M && <p className="wall-from">{board.readFrom(Math.floor(from * 10) / 10)}</p>}
+      <p className="wall-from">{from < READ_FROM_M && board.readFrom(Math.floor(from * 10) / 10)}</p>
     </main>
   );
 }

@@ -28,8 +28,15 @@ export function useWallFit(shape: string): Fit {
   useLayoutEffect(() => {
     const ul = list.current;
     if (!ul) return;
-    const measure = () => setFit(fitted(ul));
-    const seen = new ResizeObserver(measure);
+    let room = "";
+    const measure = () => {
+      room = roomOf(ul);
+      setFit(fitted(ul));
+    };
+    // Measure before anything is painted, so that no row is seen at the size of the rows before.
+    measure();
+    // An observer always reports once at its start.
+    const seen = new ResizeObserver(() => room !== roomOf(ul) && measure());
     seen.observe(ul);
     let wanted = true;
     void document.fonts.ready.then(() => wanted && measure());
@@ -40,6 +47,8 @@ export function useWallFit(shape: string): Fit {
   }, [shape]);
   return { list, ...fit };
 }
+
+const roomOf = (ul: HTMLElement) => `${ul.clientWidth} ${ul.clientHeight}`;
 
 function fitted(ul: HTMLUListElement): Omit<Fit, "list"> {
   const rows = [...ul.children] as HTMLElement[];

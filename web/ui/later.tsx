@@ -76,7 +76,13 @@ function NotHere({ onBack }: { onBack?: () => void }) {
   );
 }
 
-/** Loads every part that is not loaded yet. */
-export function fetchRest(): void {
-  for (const get of begun) get().catch(() => undefined);
+/** Time from one part to the next, milliseconds. */
+const APART_MS = 20;
+
+/** Begins to load every part that is not loaded yet, one after another, so that a touch never waits for all of them. */
+export async function fetchRest(): Promise<void> {
+  for (const get of begun) {
+    await new Promise((done) => setTimeout(done, APART_MS));
+    get().catch(() => undefined);
+  }
 }

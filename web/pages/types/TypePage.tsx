@@ -13,6 +13,8 @@ import { Key, PageHead, TypeTrouble } from "./PageHead.tsx";
 import { bySentence, Status } from "./status.tsx";
 import { TypeReading } from "./TypeReading.tsx";
 
+const NOTHING = { read: null, rows: [] };
+
 /** One version of a type to read, with the keys for what may be done with it. */
 export function TypePage({ id, version, me, changed }: TypePlace & { me: Me; changed: number }) {
   const words = useTypeWords();
@@ -20,19 +22,18 @@ export function TypePage({ id, version, me, changed }: TypePlace & { me: Me; cha
     say,
     text: { app },
   } = useWords();
-  const [read, setRead] = useState<ReadType | null>(null);
-  const [rows, setRows] = useState<TypeRow[]>([]);
+  // Both in one state, because the page is drawn when both have come.
+  const [{ read, rows }, setCame] = useState<{ read: ReadType | null; rows: TypeRow[] }>(NOTHING);
   const [trouble, setTrouble] = useState<Error | null>(null);
   const place = { id, version };
   const renew = () => {
     types
       .list()
       .then((all) => {
-        const own = all.filter((r) => r.id === id);
-        setRows(own);
+        const rows = all.filter((r) => r.id === id);
         // A draft that was read and is gone was discarded, here or by somebody else.
-        if (read && !own.some((r) => r.version === version)) return go("/types");
-        return types.read({ id, version }).then(setRead);
+        if (read && !rows.some((r) => r.version === version)) return go("/types");
+        return types.read({ id, version }).then((read) => setCame({ read, rows }));
       })
       .catch(setTrouble);
   };
@@ -87,7 +88,11 @@ export function TypePage({ id, version, me, changed }: TypePlace & { me: Me; cha
       {may && row?.status === "draft" && read && (
         <Discard place={place} tag={read.tag} onDiscarded={() => go("/types")} onTrouble={setTrouble} />
       )}
-      {read ? <TypeReading type={read.type} /> : trouble === null && <p className="empty">{app.fetching}</p>}
+      {read ? (
+        <TypeReading type={read.type} />
+      ) : (
+        trouble === null && <p className="empty type-to-come">{app.fetching}</p>
+      )}
       <Caution />
     </main>
   );

@@ -1,4 +1,3 @@
-import "./noEval.ts";
 import "../../styles/types.css";
 import "../../styles/types-edit.css";
 import type { Me } from "../../net/keep.ts";
