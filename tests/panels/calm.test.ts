@@ -35,7 +35,15 @@ function watched() {
       return () => {};
     },
   };
-  const calm = calmed(connection, () => Date.now());
+  let whole = true;
+  const calm = calmed(
+    connection,
+    () => Date.now(),
+    () => whole,
+  );
+  const setWhole = (is: boolean) => {
+    whole = is;
+  };
   let told = 0;
   calm.subscribe(() => {
     told += 1;
@@ -48,7 +56,7 @@ function watched() {
     story.send("cockpit", "brakesSet", { pressure: { value: 900, unit: "psi" } });
     set({ state: story.state, events: [...story.log] });
   };
-  return { story, calm, set, report, told: () => told };
+  return { story, calm, set, setWhole, report, told: () => told };
 }
 
 it("[PAN-24] draws five times a second when twenty reports a second come, and draws the last one", () => {
@@ -79,7 +87,7 @@ it("[PAN-24] shows a stop, the state of the link and this person's own act at on
 });
 
 it("[PAN-85] draws what others report as a transition, and a stop outside of one, also while a report waits", () => {
-  const { report, set, told, story } = watched();
+  const { report, set, setWhole, told, story } = watched();
   const behind = () => vi.mocked(react.startTransition).mock.calls.length;
   report();
   vi.advanceTimersByTime(CALM_MS);
@@ -90,4 +98,9 @@ it("[PAN-85] draws what others report as a transition, and a stop outside of one
   expect([told(), behind()]).toEqual([2, 1]);
   vi.advanceTimersByTime(CALM_MS);
   expect([told(), behind()]).toEqual([2, 1]);
+  // A transition would wait for a part that is still loading.
+  setWhole(false);
+  report();
+  vi.advanceTimersByTime(CALM_MS);
+  expect([told(), behind()]).toEqual([3, 1]);
 });

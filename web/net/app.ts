@@ -1,5 +1,6 @@
 import { useEffect, useLayoutEffect, useState, useSyncExternalStore } from "react";
 import { AS_READ, type UnitChoice } from "../../shared/models/unitChoice.ts";
+import { isWhole } from "../ui/later.tsx";
 import type { Light } from "../words/light.ts";
 import { Api } from "./api.ts";
 import { calmed, type Watched } from "./calm.ts";
@@ -130,7 +131,7 @@ const calmConnections = new WeakMap<Connection, Watched>();
 export function useConnectionView(connection: Connection): ConnectionView {
   let calm = calmConnections.get(connection);
   if (!calm) {
-    calm = calmed(connection, () => Date.now());
+    calm = calmed(connection, () => Date.now(), isWhole);
     calmConnections.set(connection, calm);
   }
   // Not `useSyncExternalStore`: it draws every change at once, so that a touch waits for it.

@@ -1,8 +1,10 @@
+import { useLaterWords } from "../words/later.ts";
 import { useWords } from "../words/words.ts";
 
 /** An outlined aircraft where the first one will stand: nothing is being started. */
 export function EmptyRamp({ onPlan }: { onPlan(): void }) {
   const { ramp } = useWords().text;
+  const { rampPage } = useLaterWords();
   return (
     <div className="ramp-empty">
       <svg viewBox="0 0 400 300" aria-hidden="true">
@@ -16,7 +18,7 @@ export function EmptyRamp({ onPlan }: { onPlan(): void }) {
           ))}
         </g>
       </svg>
-      <p className="empty">{ramp.none}</p>
+      <p className="empty">{rampPage.none}</p>
       <button type="button" className="answer" data-tone="yes" onClick={onPlan}>
         {ramp.plan}
       </button>

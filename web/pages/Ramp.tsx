@@ -9,7 +9,6 @@ import { Caution } from "../posts/shared/Caution.tsx";
 import { later as laterPart } from "../ui/later.tsx";
 import { Strip } from "../ui/Strip.tsx";
 import { Trouble } from "../ui/Trouble.tsx";
-import type { Words } from "../words/catalogue.ts";
 import type { LaterWords } from "../words/en/later.ts";
 import { useLaterWords } from "../words/later.ts";
 import { useWords } from "../words/words.ts";
@@ -82,7 +81,7 @@ export function Ramp({ me, connection, join, play }: Props) {
       <Trouble of={trouble} />
       <section
         className="board"
-        aria-label={says.live}
+        aria-label={later.rampPage.live}
         data-asking={(listed === null && trouble === null) || undefined}
       >
         {rows.map((row) => (
@@ -112,22 +111,22 @@ export function Ramp({ me, connection, join, play }: Props) {
         <AtAircraft ramp={ramp} mayEnd={me.mayHold.includes("supervisor")} />
       </Suspense>
       {over.length > 0 && (
-        <section className="board" aria-label={says.over}>
-          <h2>{says.ended}</h2>
+        <section className="board" aria-label={later.rampPage.over}>
+          <h2>{later.rampPage.ended}</h2>
           {over.slice(0, ENDED).map((s) => (
             <Strip key={s.id} strip={s} onOpen={() => go(`/session/${s.id}/record`)} />
           ))}
         </section>
       )}
-      <nav className="head-keys ramp-more" aria-label={says.more}>
+      <nav className="head-keys ramp-more" aria-label={later.rampPage.more}>
         {LINKS.map(({ to, word, only }) =>
           only && !only.some((post) => me.mayHold.includes(post)) ? null : (
             <button key={to} type="button" className="small-key" onClick={() => go(to)}>
-              {word(words, later)}
+              {word(later)}
             </button>
           ),
         )}
-        <PaperKey path="/api/card.pdf" word={says.card} />
+        <PaperKey path="/api/card.pdf" word={later.rampPage.card} />
         <button type="button" className="small-key" onClick={() => void signOut()}>
           {says.signOut}
         </button>
@@ -157,26 +156,26 @@ const ENDED = 20;
 /** The house's pages, for the quiet row. */
 const LINKS: readonly {
   to: string;
-  word(words: Words, later: LaterWords): string;
+  word(words: LaterWords): string;
   only?: readonly Post[];
 }[] = [
-  { to: "/board", word: (_, later) => later.board.title },
-  { to: "/aircraft", word: ({ text }) => text.ramp.aircraft },
-  { to: "/equipment", word: (_, later) => later.house.equipment },
-  { to: "/types", word: ({ text }) => text.ramp.types },
-  { to: "/rehearse", word: (_, later) => later.rampPage.rehearse },
-  { to: "/study", word: ({ text }) => text.ramp.signals },
-  { to: "/devices", word: ({ text }) => text.ramp.devices, only: ["supervisor"] },
-  { to: "/people", word: ({ text }) => text.ramp.people },
-  { to: "/dues", word: (_, later) => later.house.dues, only: ["cockpit", "supervisor"] },
-  { to: "/house/starts", word: (_, later) => later.rampPage.starts },
-  { to: "/house/search", word: (_, later) => later.rampPage.search },
-  { to: "/house", word: (_, later) => later.house.title },
+  { to: "/board", word: (words) => words.board.title },
+  { to: "/aircraft", word: ({ rampPage }) => rampPage.aircraft },
+  { to: "/equipment", word: (words) => words.house.equipment },
+  { to: "/types", word: ({ rampPage }) => rampPage.types },
+  { to: "/rehearse", word: (words) => words.rampPage.rehearse },
+  { to: "/study", word: ({ rampPage }) => rampPage.signals },
+  { to: "/devices", word: ({ rampPage }) => rampPage.devices, only: ["supervisor"] },
+  { to: "/people", word: ({ rampPage }) => rampPage.people },
+  { to: "/dues", word: (words) => words.house.dues, only: ["cockpit", "supervisor"] },
+  { to: "/house/starts", word: (words) => words.rampPage.starts },
+  { to: "/house/search", word: (words) => words.rampPage.search },
+  { to: "/house", word: (words) => words.house.title },
 ];
 
 /** Joins a session by a code, from the address or entered. */
 function Join({ code }: { code: string | null }) {
-  const { ramp } = useWords().text;
+  const { rampPage } = useLaterWords();
   const [typed, setTyped] = useState("");
   const [trouble, setTrouble] = useState<Error | null>(null);
   const enter = (given: string) =>
@@ -194,7 +193,7 @@ function Join({ code }: { code: string | null }) {
       }}
     >
       <label className="field">
-        <span>{ramp.code}</span>
+        <span>{rampPage.code}</span>
         <input
           name="code"
           value={typed}
@@ -204,7 +203,7 @@ function Join({ code }: { code: string | null }) {
         />
       </label>
       <button type="submit" className="answer" data-tone="plain" disabled={typed.trim().length < 6}>
-        {ramp.join}
+        {rampPage.join}
       </button>
       <Trouble of={trouble} />
     </form>

@@ -1,7 +1,7 @@
 import { useState } from "react";
 import { useWords } from "../words/words.ts";
 import { EngineKeys } from "./EngineKeys.tsx";
-import type { NeedProps } from "./Need.tsx";
+import type { NeedProps } from "./needProps.ts";
 import { OverridePin } from "./OverridePin.tsx";
 import { ReasonEntry } from "./ReasonEntry.tsx";
 

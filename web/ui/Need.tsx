@@ -1,10 +1,10 @@
 import { Suspense } from "react";
-import { type Confirmed, fill, type Given } from "../../shared/asks/ask.ts";
+import { fill } from "../../shared/asks/ask.ts";
 import { useWords } from "../words/words.ts";
-import type { AnswerKey } from "./askView.ts";
 import { EngineKeys } from "./EngineKeys.tsx";
 import { useFiguring } from "./figuring.ts";
 import { later } from "./later.tsx";
+import type { NeedProps } from "./needProps.ts";
 
 const BladesEntry = later(() => import("./BladesEntry.tsx").then((m) => m.BladesEntry));
 const EngineAndReason = later(() => import("./EngineAndReason.tsx").then((m) => m.EngineAndReason));
@@ -13,19 +13,6 @@ const ForecastEntry = later(() => import("./ForecastEntry.tsx").then((m) => m.Fo
 const ReasonEntry = later(() => import("./ReasonEntry.tsx").then((m) => m.ReasonEntry));
 const WeatherEntry = later(() => import("./WeatherEntry.tsx").then((m) => m.WeatherEntry));
 const StandsAt = later(() => import("./StandsAt.tsx").then((m) => m.StandsAt));
-
-export interface NeedProps {
-  answer: AnswerKey;
-  /** Engine numbers in the order this person sees them. */
-  numbers: readonly number[];
-  /** Estimated server time, milliseconds. */
-  now: number;
-  blocked: boolean;
-  /** Checks the person's PIN at the server; rejects with the reason in words. */
-  confirm(pin: string): Promise<Confirmed>;
-  onGive(given: Given): void;
-  onBack(): void;
-}
 
 /** The entry that an answer needs before it can be sent. Some entries load after the panel itself. */
 export function Need({ onDrawn, ...props }: NeedProps & { onDrawn?: (entry: HTMLElement | null) => void }) {
