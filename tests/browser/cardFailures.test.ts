@@ -85,8 +85,7 @@ const tooMany: Failure = async (p, crew) => {
     await p.playUntil(() => life(p) === "cranking");
     await p.give("cockpit", { type: "send", kind: "startAbandoned", engine: FIRST, channel: "panel" });
     // The starter rests, and hands may go to its propeller. No sign-in stays unused for half an hour.
-    for (const minutes of tried + 1 < most ? [10] : [20, 15])
-      await passTime(server, crew, minutes * 60_000);
+    for (const minutes of tried + 1 < most ? [10] : [20, 15]) await passTime(server, crew, minutes * 60_000);
   }
   await p.playUntil(() => life(p) === "requested");
   const { supervisor } = crew;
