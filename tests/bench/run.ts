@@ -46,10 +46,12 @@ const { values, positionals } = parseArgs({
   },
   allowPositionals: true,
 });
+/** With ten sessions, no more than the server takes of ten people. Commands a second. */
+const GROWTH_RATE = 200;
 const shape = {
   sessions: Number(values.sessions),
   panels: Number(values.panels),
-  rate: Number(values.rate),
+  rate: values.growth ? Math.min(GROWTH_RATE, Number(values.rate)) : Number(values.rate),
   seconds: Number(values.seconds),
 };
 

@@ -13,6 +13,8 @@ import { TestServer } from "./server.ts";
 /** The twin asks for the fewest things twice. */
 const AIRCRAFT = { aircraft: "QX-PEN", type: "penhale-twin" };
 const SEED = 7;
+/** A fault that began with the last engine is answered within this server time, milliseconds. */
+const ANSWERED_MS = 5_000;
 
 /** The post that is played through each script in the short form: each post once at least. */
 const ONCE: Readonly<Record<string, Post>> = {
@@ -56,7 +58,7 @@ it.each(CASES)(
     const from = LONG_FORM ? "plan" : "starting";
     const begun = { ...AIRCRAFT, script, seed: SEED, post, from } as const;
     const person = await LonePerson.begin(seat, server, begun);
-    await person.playTo("Warm-up");
+    await person.playTo("Warm-up", ANSWERED_MS);
     // Its starter ends it, unless it has ended by itself.
     await ask("DELETE", `/rehearsals/${person.id}`);
     await seat.turnTo(`/session/${person.id}/record`);
@@ -77,7 +79,8 @@ it.each(CASES)(
     const planner = events[0]?.actor;
     const refused = events.filter(({ actor, fact }) => {
       const mine = actor.kind === "person" && planner?.kind === "person" && actor.id === planner.id;
-      return mine && fact.type === "refused";
+      // A partner may mark a step of a drill between the person's look and their touch.
+      return mine && fact.type === "refused" && fact.refusal.reason !== "alreadyDone";
     });
     expect(refused.map(({ fact }) => fact)).toEqual([]);
     expect(person.touches).toBeGreaterThan(0);

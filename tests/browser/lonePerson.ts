@@ -150,12 +150,17 @@ export class LonePerson {
     return this.#touches;
   }
 
-  /** Plays until the stage is reached or the rehearsal is over. @throws Error when that takes more than an hour */
-  async playTo(stage: string): Promise<void> {
+  /**
+   * Plays until the stage is reached and `onMs` milliseconds more of the server's have passed, or the rehearsal is over.
+   * @throws Error when that takes more than twenty minutes of the server's
+   */
+  async playTo(stage: string, onMs: number): Promise<void> {
     const until = this.#server.now() + 1_200_000;
+    let end = Number.POSITIVE_INFINITY;
     for (;;) {
       const [shown, world] = await Promise.all([this.#looks(), this.#world()]);
-      if (world === "over" || shown.stage === stage) return;
+      if (shown.stage === stage) end = Math.min(end, this.#server.now() + onMs);
+      if (world === "over" || this.#server.now() >= end) return;
       const acted = world !== "cutOff" && ((await this.#stops(world)) || (await this.#answers(shown, world)));
       if (!acted) await this.#waits();
       if (this.#server.now() > until) throw new Error(`stuck: ${JSON.stringify(shown)}`);
