@@ -1,16 +1,9 @@
-import * as react from "react";
 import { afterEach, beforeEach, expect, it, vi } from "vitest";
 import { CALM_MS, calmed } from "../../web/net/calm.ts";
 import type { ConnectionView } from "../../web/net/connectionView.ts";
 import { given } from "../spec/given.ts";
 
-vi.mock("react", async (original) => {
-  const whole = await original<typeof react>();
-  return { ...whole, startTransition: vi.fn(whole.startTransition) };
-});
-
 beforeEach(() => {
-  vi.mocked(react.startTransition).mockClear();
   vi.useFakeTimers({ now: 1_000_000 });
 });
 afterEach(() => {
@@ -35,15 +28,7 @@ function watched() {
       return () => {};
     },
   };
-  let whole = true;
-  const calm = calmed(
-    connection,
-    () => Date.now(),
-    () => whole,
-  );
-  const setWhole = (is: boolean) => {
-    whole = is;
-  };
+  const calm = calmed(connection, () => Date.now());
   let told = 0;
   calm.subscribe(() => {
     told += 1;
@@ -56,7 +41,7 @@ function watched() {
     story.send("cockpit", "brakesSet", { pressure: { value: 900, unit: "psi" } });
     set({ state: story.state, events: [...story.log] });
   };
-  return { story, calm, set, setWhole, report, told: () => told };
+  return { story, calm, set, report, told: () => told };
 }
 
 it("[PAN-24] draws five times a second when twenty reports a second come, and draws the last one", () => {
@@ -84,23 +69,4 @@ it("[PAN-24] shows a stop, the state of the link and this person's own act at on
   set({ phase: "lost" });
   set({ outgoing: [{} as ConnectionView["outgoing"][number]] });
   expect(told()).toBe(before + 3);
-});
-
-it("[PAN-85] draws what others report as a transition, and a stop outside of one, also while a report waits", () => {
-  const { report, set, setWhole, told, story } = watched();
-  const behind = () => vi.mocked(react.startTransition).mock.calls.length;
-  report();
-  vi.advanceTimersByTime(CALM_MS);
-  expect([told(), behind()]).toEqual([1, 1]);
-  report();
-  story.send("fireGuard", "hold");
-  set({ state: story.state });
-  expect([told(), behind()]).toEqual([2, 1]);
-  vi.advanceTimersByTime(CALM_MS);
-  expect([told(), behind()]).toEqual([2, 1]);
-  // A transition would wait for a part that is still loading.
-  setWhole(false);
-  report();
-  vi.advanceTimersByTime(CALM_MS);
-  expect([told(), behind()]).toEqual([3, 1]);
 });

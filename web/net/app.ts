@@ -1,6 +1,5 @@
-import { useEffect, useLayoutEffect, useState, useSyncExternalStore } from "react";
+import { useEffect, useSyncExternalStore } from "react";
 import { AS_READ, type UnitChoice } from "../../shared/models/unitChoice.ts";
-import { isWhole } from "../ui/later.tsx";
 import type { Light } from "../words/light.ts";
 import { Api } from "./api.ts";
 import { calmed, type Watched } from "./calm.ts";
@@ -131,18 +130,10 @@ const calmConnections = new WeakMap<Connection, Watched>();
 export function useConnectionView(connection: Connection): ConnectionView {
   let calm = calmConnections.get(connection);
   if (!calm) {
-    calm = calmed(connection, () => Date.now(), isWhole);
+    calm = calmed(connection, () => Date.now());
     calmConnections.set(connection, calm);
   }
-  // Not `useSyncExternalStore`: it draws every change at once, so that a touch waits for it.
-  const [shown, setShown] = useState(calm.view);
-  // Before the paint, so that another connection's view is never seen.
-  useLayoutEffect(() => {
-    const show = () => setShown(calm.view());
-    show();
-    return calm.subscribe(show);
-  }, [calm]);
-  return shown;
+  return useSyncExternalStore(calm.subscribe, calm.view);
 }
 
 export function useLight(): [Light, (next: Light) => void] {

@@ -1,4 +1,3 @@
-import { startTransition } from "react";
 import type { ConnectionView } from "./connectionView.ts";
 
 /** The part of a connection that a view needs. */
@@ -15,12 +14,9 @@ export const CALM_MS = 200;
 
 /**
  * Returns the connection's view with fewer changes. This person's actions, a change of the connection and every new
- * stop show at once; changes by others are collected and shown at most five times a second. They are drawn as a
- * transition: React draws it in pieces, between which a touch is taken. A transition also waits for a part that is still
- * loading, so there is none before all have loaded: no report may wait for the network.
- * @param isWhole true once every part has loaded
+ * stop show at once; changes by others are collected and shown at most five times a second.
  */
-export function calmed({ view, subscribe }: Watched, now: () => number, isWhole: () => boolean): Watched {
+export function calmed({ view, subscribe }: Watched, now: () => number): Watched {
   let shown = view();
   let shownAt = 0;
   let timer: ReturnType<typeof setTimeout> | null = null;
@@ -36,9 +32,8 @@ export function calmed({ view, subscribe }: Watched, now: () => number, isWhole:
   };
   const changed = () => {
     const wait = shownAt + CALM_MS - now();
-    if (presses(shown, view())) show();
-    // A clock that was set back must hold nothing up.
-    else timer ??= setTimeout(() => (isWhole() ? startTransition(show) : show()), wait > CALM_MS ? 0 : wait);
+    if (wait <= 0 || wait > CALM_MS || presses(shown, view())) show();
+    else timer ??= setTimeout(show, wait);
   };
   return {
     // Without subscribers `shown` is not updated, so read the connection directly.

@@ -2,8 +2,6 @@ import { type ComponentType, lazy, memo, useState } from "react";
 import { useWords } from "../words/words.ts";
 
 const begun: (() => Promise<unknown>)[] = [];
-/** How many of them have loaded. */
-let loaded = 0;
 
 /**
  * Returns a lazy component for a part that the first paint does not need. `fetchRest` loads it soon after, so that it
@@ -51,17 +49,10 @@ export function laterPart<T>(load: () => Promise<T>): () => T | null {
 function fetchedOnce<T>(load: () => Promise<T>): () => Promise<T> {
   let fetched: Promise<T> | null = null;
   const get = () => {
-    if (!fetched) {
-      fetched = load();
-      fetched.then(
-        () => {
-          loaded += 1;
-        },
-        () => {
-          fetched = null;
-        },
-      );
-    }
+    fetched ??= load().catch((error: unknown) => {
+      fetched = null;
+      throw error;
+    });
     return fetched;
   };
   begun.push(get);
@@ -95,6 +86,3 @@ export async function fetchRest(): Promise<void> {
     get().catch(() => undefined);
   }
 }
-
-/** Returns true once every part has loaded: from then on nothing that is drawn waits for the network. */
-export const isWhole = (): boolean => loaded === begun.length;
