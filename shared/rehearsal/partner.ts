@@ -72,7 +72,7 @@ export interface Company {
  */
 export function partnerMove(run: Run, state: SessionState, post: Post, company: Company): PartnerMove | null {
   if (isSilenced(run, post)) return null;
-  const seen = seesFault(run, state, post, company) ?? seesStopped(run, state, post);
+  const seen = seesFault(run, state, post, company) ?? seesStopped(run, state, post, company);
   if (seen) return seen;
   const script = {
     ...{ seed: run.seed, pace: company.pace / run.script.slower, cart: "Rehearsal" },
@@ -87,7 +87,7 @@ function seesFault(
   run: Run,
   state: SessionState,
   post: Post,
-  { partners, said }: Company,
+  { partners, said, pace }: Company,
 ): PartnerMove | null {
   for (const { no, fault, engine } of going(run)) {
     const n = engine ?? 0;
@@ -96,7 +96,7 @@ function seesFault(
       if (said.has(word) || from.find((p) => partners.includes(p)) !== post) continue;
       if (when && !when(state, n)) continue;
       const [least, most] = SEES_S;
-      const pauseMs = 1000 * (least + (most - least) * chance(run.seed, "sees", no, i));
+      const pauseMs = (1000 / pace) * (least + (most - least) * chance(run.seed, "sees", no, i));
       return { move: { key: word, action: say(n), pauseMs, notBefore: 0 }, word };
     }
   }
@@ -104,7 +104,7 @@ function seesFault(
 }
 
 /** A cockpit reports an engine that stopped by itself. */
-function seesStopped(run: Run, state: SessionState, post: Post): PartnerMove | null {
+function seesStopped(run: Run, state: SessionState, post: Post, { pace }: Company): PartnerMove | null {
   if (post !== "cockpit") return null;
   const still = state.engines.find(({ n, life }) => {
     const { is } = plain(life);
@@ -118,7 +118,7 @@ function seesStopped(run: Run, state: SessionState, post: Post): PartnerMove | n
     ...{ engine: still.n, note: "It stopped by itself" },
   };
   const key = `stopped ${still.n} ${still.attempts}`;
-  return { move: { key, action, pauseMs: 3_000, notBefore: 0 }, word: null };
+  return { move: { key, action, pauseMs: 3_000 / pace, notBefore: 0 }, word: null };
 }
 
 /** Returns the move with the slip that a fault puts into it once: another engine's number in a read-back. */

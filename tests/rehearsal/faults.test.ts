@@ -4,6 +4,8 @@ import { usualOrder } from "../../shared/plan/usualOrder.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { FAULTS, type FaultKind } from "../../shared/protocol/rehearsalFaults.ts";
 import { FAULT } from "../../shared/rehearsal/faults.ts";
+import { partnerMove } from "../../shared/rehearsal/partner.ts";
+import { going } from "../../shared/rehearsal/run.ts";
 import { type Moment, rehearsalScriptSchema } from "../../shared/rehearsal/script.ts";
 import { isOver } from "../../shared/session/state.ts";
 import { script, Theatre, TYPES } from "./theatre.ts";
@@ -54,6 +56,21 @@ describe("a fault of a rehearsal", () => {
       fault === "lightning" ? ["flashSeen"] : fault === "wrongNumber" ? ["refused"] : answers;
     if (expected.length > 0) expect(expected.some((kind) => after.includes(kind))).toBe(true);
     else expect(after.filter((kind) => ["hold", "cut", "cutAll", "fire"].includes(kind))).toEqual([]);
+  });
+
+  it("[RHS-69] is seen by partners four times as soon when the rehearsal runs four times as fast", () => {
+    const faults = [{ fault: "handContradicts", which: 1, after: "running", seconds: 1, chance: 1 }] as const;
+    const theatre = new Theatre(twin, script({ faults: [...faults] }), 3);
+    for (let s = 0; s < 1_800 && going(theatre.playing.run).length === 0; s += 1)
+      theatre.play(1 / 60, undefined, 1_000);
+    const seenAt = (pace: number) => {
+      const company = { partners: POSTS, said: new Set<string>(), now: theatre.now, pace };
+      return partnerMove(theatre.playing.run, theatre.state, "cockpit", company)?.move;
+    };
+    const [asPeople, faster] = [seenAt(1), seenAt(4)];
+    expect(asPeople?.action).toMatchObject({ kind: "hold", channel: "hand" });
+    expect(asPeople?.pauseMs).toBeGreaterThanOrEqual(1_500);
+    expect(faster?.pauseMs).toBe((asPeople?.pauseMs ?? 0) / 4);
   });
 
   it("[RHS-20] that strikes by chance strikes by the seed alone", () => {

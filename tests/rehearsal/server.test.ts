@@ -80,7 +80,7 @@ describe("a rehearsal on the server", () => {
       { is: "fault", fault: "nacelleFire", engine: 2, by },
       { is: "mark", words: "Look here", by },
     ]);
-    await pass(10);
+    await pass(2);
     expect((await both.state(id)).fires).toMatchObject([{ engine: 2, place: "nacelle" }]);
     expect((await both.state(both.start)).fires).toEqual([]);
   });
