@@ -9,7 +9,10 @@ export interface TarFile {
   bytes: Uint8Array;
 }
 
-/** Returns the bytes of an archive of files (POSIX.1-2017, pax, "ustar Interchange Format"). It fails if a file cannot be read. */
+/**
+ * Returns the bytes of an archive of files (POSIX.1-2017, pax, "ustar Interchange Format"). The archive breaks off with
+ * an error if a file cannot be read.
+ */
 export function tarOf(files: AsyncIterable<TarFile>): AsyncIterable<unknown> {
   const archive = pack();
   const add = async () => {

@@ -21,7 +21,7 @@ const THROTTLE_RPM = 1600;
 const HALF_SPEED_MM2S = 12_000;
 
 /** Static pressure of the rehearsal's field, inHg: the standard atmosphere at sea level (ICAO Doc 7488). */
-export const FIELD_INHG = 29.92;
+const FIELD_INHG = 29.92;
 /** Manifold pressure of an engine at idle, inHg. Common practice, no source. */
 const IDLE_INHG = 12;
 

@@ -178,8 +178,8 @@ it(
         expected.filter((id) => id.startsWith(`${session}.`)),
       );
     expect(receiver.taken.every(({ right }) => right)).toBe(true);
-    // What came again is the one message whose taking was never heard, and it is the same to the byte.
-    // It may come more than once: the server that goes on can reach the receiver while it is still silent.
+    // Only the message whose taking was never heard comes again, the same to the byte. It may come more than once: the
+    // server that goes on can reach the receiver while it is still silent.
     const again = receiver.taken.filter(
       ({ id }, nth) => receiver.taken.findIndex((t) => t.id === id) !== nth,
     );
