@@ -54,6 +54,8 @@ export class News {
   /** Tells every open session of an aircraft what its record says from elsewhere. */
   async ofAircraft(aircraft: string): Promise<void> {
     const { clock, log, records } = this.#deps;
+    // What is told makes the record move again. Between two rounds of it the server hears its panels, whatever happens.
+    await new Promise((resolve) => setImmediate(resolve));
     for (const id of this.#held.openAt(aircraft)) {
       try {
         const live = await this.#held.get(id);

@@ -2,6 +2,7 @@ import type { RecordEvent, RecordFact } from "../protocol/recordEvents.ts";
 import type { Contribution, EngineHistory, Item, LastReported, StandingItem } from "../protocol/standing.ts";
 import { withWords, wordsOf } from "./locate.ts";
 import { withMended } from "./mended.ts";
+import { newestCount } from "./newestCount.ts";
 import { type AircraftRecord, isOfPropeller, keyOf, NOTHING_REPORTED } from "./record.ts";
 
 const STARTER_USES_KEPT = 12;
@@ -207,11 +208,9 @@ function merged(before: EngineHistory, told: EngineHistory | undefined): EngineH
   const starter = [...uses.values()].sort((a, b) => a.on - b.on).slice(-STARTER_USES_KEPT);
   const ran = [before.lastRanAt, told.lastRanAt].filter((at) => at !== null);
   const lastRanAt = ran.length === 0 ? null : Math.max(...ran);
-  const counts = [before.blades, told.blades]
-    .filter((b) => b !== null)
-    .filter((b) => lastRanAt === null || b.by.at > lastRanAt)
-    .sort((a, b) => a.by.at - b.by.at);
-  return { n: before.n, starter, blades: counts.at(-1) ?? null, lastRanAt };
+  const newest = newestCount(before.blades, told.blades);
+  const blades = newest !== null && (lastRanAt === null || newest.by.at > lastRanAt) ? newest : null;
+  return { n: before.n, starter, blades, lastRanAt };
 }
 
 function latest(before: LastReported, told: LastReported): LastReported {

@@ -12,6 +12,7 @@ import { endedHere, foreignId, isForeign } from "./foreign.ts";
 import type { KnownStanding } from "./known.ts";
 import { isSameWord, wordsOf } from "./locate.ts";
 import { laterMended } from "./mended.ts";
+import { newestCount } from "./newestCount.ts";
 import { isOfPropeller } from "./record.ts";
 
 /**
@@ -223,9 +224,8 @@ function withLife(defect: Defect, items: readonly StandingItem[]): Defect {
 function withHistory(engine: Engine, history: EngineHistory): Engine {
   if (engine.attempts > 0 || plain(engine.life).is !== "waiting") return engine;
   const { starter, lastRanAt } = history;
-  const counted = [engine.blades, history.blades].filter((b) => b !== null);
-  const newest = counted.sort((a, b) => a.by.at - b.by.at).at(-1) ?? null;
-  return { ...engine, starter: starter.map(asUse), lastRanAt, blades: newest };
+  const blades = newestCount(engine.blades, history.blades);
+  return { ...engine, starter: starter.map(asUse), lastRanAt, blades };
 }
 
 function asUse({ on, off, onMax, lowest, expected }: EngineHistory["starter"][number]) {

@@ -1,9 +1,10 @@
 import type { Item, Mended } from "../protocol/standing.ts";
+import { later } from "./later.ts";
 
 /** Returns the later of two mendings of one defect. */
 export function laterMended(a: Mended | undefined, b: Mended | undefined): Mended | undefined {
   if (a === undefined || b === undefined) return b ?? a;
-  return b.by.at >= a.by.at ? b : a;
+  return later(a, b);
 }
 
 /** Returns the item as mended; the item itself if it is no defect, or if its own mending is later. */
