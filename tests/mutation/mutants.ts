@@ -57,6 +57,12 @@ const LEFT_ALONE = /^(TS(?!AsExpression|NonNullExpression|SatisfiesExpression)|I
 /** Returns every place of a TypeScript source where something small can be broken, the outermost first. */
 export function spotsOf(source: string): Spot[] {
   const spots = new Map<string, Spot>();
+  // The object may stand in parentheses, which its own place does not count.
+  const dotBefore = ({ object, property }: Tree): number => {
+    const { end } = object as Tree;
+    const between = source.slice(end, (property as Tree).start);
+    return end + between.replace(/\??\.\s*$/, "").length;
+  };
   const add = (host: Tree, change: Change, block = false) => {
     const key = `${host.start} ${host.end} ${block}`;
     const spot = spots.get(key) ?? { start: host.start, end: host.end, block, changes: [] };
@@ -134,7 +140,7 @@ export function spotsOf(source: string): Spot[] {
         const name = text(callee.property);
         const other = CALLS[name];
         if (other) change("call", other, callee.property as Tree);
-        else if (other === null) change("call", "", { start: (callee.object as Tree).end, end: node.end });
+        else if (other === null) change("call", "", { start: dotBefore(callee), end: node.end });
         break;
       }
     }
