@@ -8,7 +8,7 @@ const root = fileURLToPath(new URL("../..", import.meta.url));
 const MUTATED =
   /^shared\/(aircraft|alerts|field|wheels|checks|conditions|defects|drills|engine|guard|leaves|overrides|plan|posts|power|propeller|readings|runUp|session|signals|stops|weather)\//;
 /** Tests of the core's rules. Tests of sources, documents and records are left out, and slow ones. */
-const TESTS = ["tests/spec", "tests/safety"];
+const TESTS = ["tests/spec", "tests/safety", "tests/seed", "tests/simulation", "tests/types", "tests/words"];
 const LEFT_OUT = /(borders|ids|record|evidence|properties|removed|defined|circles|guide|asvs)\.test\.ts$/;
 
 export interface Program {

@@ -23,7 +23,7 @@ export interface Tried {
 /** A mutant may loop forever, and counts as found after this long without a message. Long enough for a busy machine. */
 const PATIENCE_MS = 90_000;
 /** Slower tests would cost more than they find. Milliseconds of processor time. */
-const SLOW_MS = 250;
+const SLOW_MS = 900;
 
 /** Breaks the core in one place at a time and runs the tests that reach that place. */
 export async function tryMutants({ share, seed, processes, within }: Wanted, said: (line: string) => void) {

@@ -1,4 +1,4 @@
-import { JestChaiExpect, JestExtend } from "@vitest/expect";
+import { JestAsymmetricMatchers, JestChaiExpect, JestExtend } from "@vitest/expect";
 import * as chai from "chai";
 
 /** One test as the mutation runner holds it. */
@@ -46,3 +46,4 @@ function bodyOf(more: readonly unknown[]): (...args: unknown[]) => unknown {
 
 chai.use(JestExtend);
 chai.use(JestChaiExpect);
+chai.use(JestAsymmetricMatchers);
