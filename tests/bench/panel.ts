@@ -11,7 +11,11 @@ import { panelSocket } from "./panel-socket.ts";
 /** Chromium reports no shorter event and rounds to 8 ms (Event Timing). */
 const LEAST_MS = 16;
 const THROTTLE = 4;
-const SIGNALS_PER_SECOND = 20;
+/**
+ * Signals a second from others. A recorded four-engine start has 0.8 in its busiest ten seconds, 0.4 in its busiest
+ * minute. The goal is for twice the former; ten times that shows what a storm does.
+ */
+const RATES = { start: 2, storm: 20 };
 const TOUCHES = 60;
 const TARGET_MS = 100;
 /** Least time between two touches, milliseconds; at most twice as long. */
@@ -24,7 +28,7 @@ const SETTLED_MS = 1_000;
  * Sends the cockpit's brakes with their pressure over several sockets in turn. Returns a function that stops it and
  * returns the number of accepted commands.
  */
-async function signals(url: string, cockpit: Seat, session: string): Promise<() => number> {
+async function signals(url: string, cockpit: Seat, session: string, rate: number): Promise<() => number> {
   const token = await cockpit.token();
   const open = () => panelSocket(url, token);
   // No socket may send that often for long.
@@ -39,7 +43,7 @@ async function signals(url: string, cockpit: Seat, session: string): Promise<() 
       if (answer.status === "accepted") taken += 1;
     });
     given += 1;
-  }, 1_000 / SIGNALS_PER_SECOND);
+  }, 1_000 / rate);
   return () => {
     clearInterval(timer);
     for (const socket of sockets) socket.close();
@@ -134,26 +138,28 @@ export async function benchPanel(): Promise<boolean> {
     const touched = [opens, /^Close$/, /Cut/, /^Close$/];
     const cdp = await seat.context.newCDPSession(seat.page);
     await cdp.send("Emulation.setCPUThrottlingRate", { rate: THROTTLE });
-    const watched = await watch(seat.page);
-    const began = Date.now();
-    const stop = await signals(server.url, cockpit, session);
-    for (let i = 0; i < TOUCHES / 2; i += 1) for (const at of sheets[i % 2] ?? []) await touch(seat, at);
-    const taken = stop();
-    const perSecond = (taken * 1_000) / (Date.now() - began);
-    const { durations, keys } = await watched();
-    const missed =
-      keys.filter((k, i) => !touched[i % touched.length]?.test(k)).length + TOUCHES - keys.length;
-    if (missed > 0) throw new Error(`${name}: ${missed} touches missed their key: ${keys}`);
-    const quiet = Array.from({ length: Math.max(0, TOUCHES - durations.length) }, () => LEAST_MS);
-    const { p50, p95, max } = spreadOf([...durations, ...quiet]);
-    good &&= p95 <= TARGET_MS;
-    console.log(
-      `${name.padEnd(24)} ${TOUCHES} touches, ${perSecond.toFixed(0)} signals/s: p50 ${p50} ms, p95 ${p95} ms, longest ${max} ms`,
-    );
+    for (const [when, rate] of Object.entries(RATES)) {
+      const watched = await watch(seat.page);
+      const began = Date.now();
+      const stop = await signals(server.url, cockpit, session, rate);
+      for (let i = 0; i < TOUCHES / 2; i += 1) for (const at of sheets[i % 2] ?? []) await touch(seat, at);
+      const taken = stop();
+      const perSecond = (taken * 1_000) / (Date.now() - began);
+      const { durations, keys } = await watched();
+      const missed =
+        keys.filter((k, i) => !touched[i % touched.length]?.test(k)).length + TOUCHES - keys.length;
+      if (missed > 0) throw new Error(`${name}: ${missed} touches missed their key: ${keys}`);
+      const quiet = Array.from({ length: Math.max(0, TOUCHES - durations.length) }, () => LEAST_MS);
+      const { p50, p95, max } = spreadOf([...durations, ...quiet]);
+      if (when === "start") good &&= p95 <= TARGET_MS;
+      console.log(
+        `${name.padEnd(24)} ${when.padEnd(6)} ${TOUCHES} touches, ${perSecond.toFixed(1)} signals/s: p50 ${p50} ms, p95 ${p95} ms, longest ${max} ms`,
+      );
+    }
     await cdp.send("Emulation.setCPUThrottlingRate", { rate: 1 });
   }
   await browser.close();
   await server.end();
-  console.log(`p95 at most ${TARGET_MS} ms: ${good ? "yes" : "no"}`);
+  console.log(`p95 at most ${TARGET_MS} ms at the rate of a start: ${good ? "yes" : "no"}`);
   return good;
 }
