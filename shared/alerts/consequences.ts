@@ -11,14 +11,19 @@ import { needsPerson } from "./machine.ts";
  * acknowledged.
  */
 export function alertConsequences(state: SessionState, now: number): Fact[] {
+  const facts: Fact[] = [];
+  for (const engine of state.engines)
+    for (const kind of ALERT_KINDS) facts.push(...begunAt(state, kind, engine, now));
+  for (const kind of ALERT_KINDS) facts.push(...begun(state, kind, now));
+  facts.push(...exceeded(state));
+  if (state.alerts.length === 0) return facts;
   const lasting = lastingOf(state);
-  return [
-    ...state.engines.flatMap((engine) => ALERT_KINDS.flatMap((kind) => begunAt(state, kind, engine, now))),
-    ...ALERT_KINDS.flatMap((kind) => begun(state, kind, now)),
-    ...exceeded(state),
-    ...state.alerts.flatMap((a) => ofAlert(state, a, lasting, now)),
-  ];
+  for (const alert of state.alerts) facts.push(...ofAlert(state, alert, lasting, now));
+  return facts;
 }
+
+/** Most kinds begin at no moment: one empty list for all of them. */
+const NONE: readonly Fact[] = [];
 
 /** Numbers of the stops or signals for which each kind is still true. */
 type Lasting = ReadonlyMap<AlertKind, ReadonlySet<number>>;
@@ -47,27 +52,26 @@ function isVacant(state: SessionState, to: readonly Post[]): boolean {
   return to.some((post) => state.posts[post] === null);
 }
 
-function begunAt(state: SessionState, kind: AlertKind, engine: Engine, now: number): Fact[] {
+function begunAt(state: SessionState, kind: AlertKind, engine: Engine, now: number): readonly Fact[] {
   const alert = ALERTS[kind];
-  if (alert.about !== "engine" || !alert.begins(state, engine, now)) return [];
-  if (alert.remember === null && isActive(state, kind, engine.n)) return [];
+  if (alert.about !== "engine" || !alert.begins(state, engine, now)) return NONE;
+  if (alert.remember === null && isActive(state, kind, engine.n)) return NONE;
   const raised = raise(state, kind, { engine: engine.n });
   return [alert.fireSuppresses && engine.life.is === "fire" ? { ...raised, suppressedBy: "fire" } : raised];
 }
 
-function begun(state: SessionState, kind: AlertKind, now: number): Fact[] {
+function begun(state: SessionState, kind: AlertKind, now: number): readonly Fact[] {
   const alert = ALERTS[kind];
   switch (alert.about) {
     case "engine":
-      return [];
+      return NONE;
     case "aircraft":
-      return alert.lasts(state, now) && !isActive(state, kind, null) ? [raise(state, kind)] : [];
+      return alert.lasts(state, now) && !isActive(state, kind, null) ? [raise(state, kind)] : NONE;
     case "message": {
+      const refs = alert.begun(state);
+      if (refs.length === 0) return NONE;
       const raised = new Set(state.alerts.filter((a) => a.kind === kind).map((a) => a.ref));
-      return alert
-        .begun(state)
-        .filter(({ ref }) => !raised.has(ref))
-        .map((target) => raise(state, kind, target));
+      return refs.filter(({ ref }) => !raised.has(ref)).map((target) => raise(state, kind, target));
     }
   }
 }

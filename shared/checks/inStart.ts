@@ -1,5 +1,6 @@
 import { applies, DEFINITIONS } from "../conditions/all.ts";
 import type { CheckedCondition, ConditionDefinition, Guarded } from "../conditions/definition.ts";
+import { onceFor } from "../derived/onceFor.ts";
 import type { SessionState } from "../session/state.ts";
 import type { AircraftType, Check } from "../types/schema.ts";
 
@@ -20,22 +21,22 @@ function readsBattery({ type }: SessionState, check: string): boolean {
   return batteries.some((b) => [b.check, b.gravity?.check, b.gravity?.temperature].includes(check));
 }
 
-/** The conditions that depend on a check and apply, with each type. */
-const checked = new WeakMap<AircraftType, readonly CheckedCondition[]>();
+/** The conditions that apply with a type, by the check on which they depend. */
+const checked = onceFor((type: AircraftType) => {
+  const byCheck = new Map<string, CheckedCondition[]>();
+  for (const condition of DEFINITIONS) {
+    if (!isChecked(condition) || guardedBy(type, condition).length === 0) continue;
+    byCheck.set(condition.check, [...(byCheck.get(condition.check) ?? []), condition]);
+  }
+  return byCheck;
+});
 
-function checkedOf(type: AircraftType): readonly CheckedCondition[] {
-  const known = checked.get(type);
-  if (known) return known;
-  const found = DEFINITIONS.filter(
-    (c): c is CheckedCondition => c.check !== undefined && guardedBy(type, c).length > 0,
-  );
-  checked.set(type, found);
-  return found;
-}
+const isChecked = (condition: ConditionDefinition): condition is CheckedCondition =>
+  condition.check !== undefined;
 
 /** Returns the conditions that depend on a check and apply with this type. */
-export function standingOn({ type }: SessionState, check: Check): CheckedCondition[] {
-  return checkedOf(type).filter((c) => c.check === check.id);
+export function standingOn({ type }: SessionState, check: Check): readonly CheckedCondition[] {
+  return checked(type).get(check.id) ?? [];
 }
 
 function guardedBy(type: AircraftType, condition: ConditionDefinition): Guarded[] {
