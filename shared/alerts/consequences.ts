@@ -3,6 +3,7 @@ import { ALERT_KINDS, type AlertKind } from "../protocol/alerts.ts";
 import type { Fact, FactOf } from "../protocol/events.ts";
 import { POSTS, type Post } from "../protocol/posts.ts";
 import { type Alert, engineOf, type SessionState } from "../session/state.ts";
+import type { MessageAlert } from "./definition.ts";
 import { ALERTS } from "./kinds.ts";
 import { needsPerson } from "./machine.ts";
 
@@ -12,9 +13,16 @@ import { needsPerson } from "./machine.ts";
  */
 export function alertConsequences(state: SessionState, now: number): Fact[] {
   const facts: Fact[] = [];
-  for (const engine of state.engines)
-    for (const kind of ALERT_KINDS) facts.push(...begunAt(state, kind, engine, now));
-  for (const kind of ALERT_KINDS) facts.push(...begun(state, kind, now));
+  for (const engine of state.engines) {
+    for (const kind of ALERT_KINDS) {
+      const fact = begunAt(state, kind, engine, now);
+      if (fact) facts.push(fact);
+    }
+  }
+  for (const kind of ALERT_KINDS) {
+    const more = begun(state, kind, now);
+    if (more.length > 0) facts.push(...more);
+  }
   facts.push(...exceeded(state));
   if (state.alerts.length === 0) return facts;
   const lasting = lastingOf(state);
@@ -25,17 +33,17 @@ export function alertConsequences(state: SessionState, now: number): Fact[] {
 /** Most kinds begin at no moment: one empty list for all of them. */
 const NONE: readonly Fact[] = [];
 
-/** Numbers of the stops or signals for which each kind is still true. */
-type Lasting = ReadonlyMap<AlertKind, ReadonlySet<number>>;
+/** Returns the numbers of the stops or signals for which a kind is still true. */
+type Lasting = (kind: AlertKind, alert: MessageAlert) => ReadonlySet<number>;
 
-/** Worked out once for all alerts, so that an answer stays fast with a thousand open holds. */
+/** Each kind is worked out once for all alerts, so that an answer stays fast with a thousand open holds. */
 function lastingOf(state: SessionState): Lasting {
-  return new Map(
-    ALERT_KINDS.flatMap((kind) => {
-      const alert = ALERTS[kind];
-      return alert.about === "message" ? [[kind, new Set(alert.lasting(state))] as const] : [];
-    }),
-  );
+  const known = new Map<AlertKind, ReadonlySet<number>>();
+  return (kind, alert) => {
+    const found = known.get(kind) ?? new Set(alert.lasting(state));
+    known.set(kind, found);
+    return found;
+  };
 }
 
 function raise(
@@ -52,12 +60,12 @@ function isVacant(state: SessionState, to: readonly Post[]): boolean {
   return to.some((post) => state.posts[post] === null);
 }
 
-function begunAt(state: SessionState, kind: AlertKind, engine: Engine, now: number): readonly Fact[] {
+function begunAt(state: SessionState, kind: AlertKind, engine: Engine, now: number): Fact | null {
   const alert = ALERTS[kind];
-  if (alert.about !== "engine" || !alert.begins(state, engine, now)) return NONE;
-  if (alert.remember === null && isActive(state, kind, engine.n)) return NONE;
+  if (alert.about !== "engine" || !alert.begins(state, engine, now)) return null;
+  if (alert.remember === null && isActive(state, kind, engine.n)) return null;
   const raised = raise(state, kind, { engine: engine.n });
-  return [alert.fireSuppresses && engine.life.is === "fire" ? { ...raised, suppressedBy: "fire" } : raised];
+  return alert.fireSuppresses && engine.life.is === "fire" ? { ...raised, suppressedBy: "fire" } : raised;
 }
 
 function begun(state: SessionState, kind: AlertKind, now: number): readonly Fact[] {
@@ -145,6 +153,6 @@ function lasts(state: SessionState, { kind, engine, ref }: Alert, lasting: Lasti
     case "aircraft":
       return alert.lasts(state, now);
     case "message":
-      return ref !== null && lasting.get(kind)?.has(ref) === true;
+      return ref !== null && lasting(kind, alert).has(ref);
   }
 }
