@@ -20,8 +20,7 @@ export function alertConsequences(state: SessionState, now: number): Fact[] {
     }
   }
   for (const kind of ALERT_KINDS) {
-    const more = begun(state, kind, now);
-    if (more.length > 0) facts.push(...more);
+    facts.push(...begun(state, kind, now));
   }
   facts.push(...exceeded(state));
   if (state.alerts.length === 0) return facts;
@@ -29,9 +28,6 @@ export function alertConsequences(state: SessionState, now: number): Fact[] {
   for (const alert of state.alerts) facts.push(...ofAlert(state, alert, lasting, now));
   return facts;
 }
-
-/** Most kinds begin at no moment: one empty list for all of them. */
-const NONE: readonly Fact[] = [];
 
 /** Returns the numbers of the stops or signals for which a kind is still true. */
 type Lasting = (kind: AlertKind, alert: MessageAlert) => ReadonlySet<number>;
@@ -68,16 +64,16 @@ function begunAt(state: SessionState, kind: AlertKind, engine: Engine, now: numb
   return alert.fireSuppresses && engine.life.is === "fire" ? { ...raised, suppressedBy: "fire" } : raised;
 }
 
-function begun(state: SessionState, kind: AlertKind, now: number): readonly Fact[] {
+function begun(state: SessionState, kind: AlertKind, now: number): Fact[] {
   const alert = ALERTS[kind];
   switch (alert.about) {
     case "engine":
-      return NONE;
+      return [];
     case "aircraft":
-      return alert.lasts(state, now) && !isActive(state, kind, null) ? [raise(state, kind)] : NONE;
+      return alert.lasts(state, now) && !isActive(state, kind, null) ? [raise(state, kind)] : [];
     case "message": {
       const refs = alert.begun(state);
-      if (refs.length === 0) return NONE;
+      if (refs.length === 0) return [];
       const raised = new Set(state.alerts.filter((a) => a.kind === kind).map((a) => a.ref));
       return refs.filter(({ ref }) => !raised.has(ref)).map((target) => raise(state, kind, target));
     }

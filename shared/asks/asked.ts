@@ -88,17 +88,13 @@ const OF_POST: Readonly<Record<Post, readonly Asks[]>> = {
  * scripted partner answers the same list. Pure: the caller gives the server's estimated time.
  */
 export function askedOf(state: SessionState, post: Post, now: number): readonly Ask[] {
-  return LAST[post](state, now);
+  const known = lastAsks(state, now);
+  known[post] ??= asksOf(state, post, now);
+  return known[post];
 }
 
-const lastOf = (post: Post) => lastFor((state: SessionState, now) => asksOf(state, post, now));
-
-const LAST = {
-  cockpit: lastOf("cockpit"),
-  fireGuard: lastOf("fireGuard"),
-  groundPower: lastOf("groundPower"),
-  supervisor: lastOf("supervisor"),
-};
+/** The asks of each post that were worked out last for a state. */
+const lastAsks = lastFor((_state: SessionState): Partial<Record<Post, readonly Ask[]>> => ({}));
 
 function asksOf(state: SessionState, post: Post, now: number): Ask[] {
   if (isOver(state)) return [];

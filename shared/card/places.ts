@@ -39,20 +39,16 @@ export function placesAt(
   moment: CardMoment,
   engine: number | null,
 ): readonly CardPlace[] {
-  if (type.card === undefined) return [];
   const known = placesOf(type);
   const key = cardKey(moment, engine);
-  const found = known.get(key);
-  if (found) return found;
-  const places = type.card
+  known[key] ??= (type.card ?? [])
     .filter((i) => i.moment === moment && isFor(i, engine))
     .map((item) => ({ item, engine }));
-  known.set(key, places);
-  return places;
+  return known[key];
 }
 
 /** The places of a type that were asked for before, by moment and engine. */
-const placesOf = onceFor((_type: AircraftType) => new Map<string, readonly CardPlace[]>());
+const placesOf = onceFor((_type: AircraftType): Record<string, readonly CardPlace[]> => ({}));
 
 /**
  * Returns every item of a card in the order of the job: the engines' moments engine by engine, in the planned order. A

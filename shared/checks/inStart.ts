@@ -21,22 +21,14 @@ function readsBattery({ type }: SessionState, check: string): boolean {
   return batteries.some((b) => [b.check, b.gravity?.check, b.gravity?.temperature].includes(check));
 }
 
-/** The conditions that apply with a type, by the check on which they depend. */
-const checked = onceFor((type: AircraftType) => {
-  const byCheck = new Map<string, CheckedCondition[]>();
-  for (const condition of DEFINITIONS) {
-    if (!isChecked(condition) || guardedBy(type, condition).length === 0) continue;
-    byCheck.set(condition.check, [...(byCheck.get(condition.check) ?? []), condition]);
-  }
-  return byCheck;
-});
-
-const isChecked = (condition: ConditionDefinition): condition is CheckedCondition =>
-  condition.check !== undefined;
+/** The conditions that depend on a check and apply, with each type. */
+const checkedOf = onceFor((type: AircraftType) =>
+  DEFINITIONS.filter((c): c is CheckedCondition => c.check !== undefined && guardedBy(type, c).length > 0),
+);
 
 /** Returns the conditions that depend on a check and apply with this type. */
-export function standingOn({ type }: SessionState, check: Check): readonly CheckedCondition[] {
-  return checked(type).get(check.id) ?? [];
+export function standingOn({ type }: SessionState, check: Check): CheckedCondition[] {
+  return checkedOf(type).filter((c) => c.check === check.id);
 }
 
 function guardedBy(type: AircraftType, condition: ConditionDefinition): Guarded[] {

@@ -2,7 +2,7 @@ import { type Ask, ask, choice } from "../asks/ask.ts";
 import { PRESENT } from "../asks/inOrder.ts";
 import type { Post } from "../protocol/posts.ts";
 import { type SessionState, stopOpen } from "../session/state.ts";
-import { isNeeded } from "./needed.ts";
+import { neededPosts } from "./needed.ts";
 import { silence, silenceLimits } from "./presence.ts";
 
 /** Returns the ask to confirm the brief, for a person who took the post after the plan. */
@@ -21,7 +21,7 @@ export function briefAsk(state: SessionState, post: Post): Ask[] {
 
 /** Returns the ask for a touch, before silence becomes a hold or an alert. There is none while a stop is open. */
 export function presenceAsk(state: SessionState, post: Post, now: number): Ask[] {
-  if (!isNeeded(state, post) || stopOpen(state)) return [];
+  if (!neededPosts(state).includes(post) || stopOpen(state)) return [];
   const silent = silence(state, post, now);
   const { asked, lapsed } = silenceLimits(state, post);
   if (silent === null || silent < asked) return [];

@@ -10,9 +10,3 @@ export function neededPosts(state: SessionState): Post[] {
   if (state.powerSource === "groundPower" && !posts.includes("groundPower")) posts.push("groundPower");
   return posts;
 }
-
-/** Returns whether a post is one of them. */
-export function isNeeded(state: SessionState, post: Post): boolean {
-  if (state.type.requiredPosts.includes(post)) return true;
-  return post === "groundPower" && state.powerSource === "groundPower";
-}
