@@ -3,6 +3,7 @@ import { ALERT_KINDS, type AlertKind } from "../protocol/alerts.ts";
 import type { Fact, FactOf } from "../protocol/events.ts";
 import { POSTS, type Post } from "../protocol/posts.ts";
 import { type Alert, engineOf, type SessionState } from "../session/state.ts";
+import type { MessageAlert } from "./definition.ts";
 import { ALERTS } from "./kinds.ts";
 import { needsPerson } from "./machine.ts";
 
@@ -11,26 +12,34 @@ import { needsPerson } from "./machine.ts";
  * acknowledged.
  */
 export function alertConsequences(state: SessionState, now: number): Fact[] {
+  const facts: Fact[] = [];
+  for (const engine of state.engines) {
+    for (const kind of ALERT_KINDS) {
+      const fact = begunAt(state, kind, engine, now);
+      if (fact) facts.push(fact);
+    }
+  }
+  for (const kind of ALERT_KINDS) {
+    facts.push(...begun(state, kind, now));
+  }
+  facts.push(...exceeded(state));
+  if (state.alerts.length === 0) return facts;
   const lasting = lastingOf(state);
-  return [
-    ...state.engines.flatMap((engine) => ALERT_KINDS.flatMap((kind) => begunAt(state, kind, engine, now))),
-    ...ALERT_KINDS.flatMap((kind) => begun(state, kind, now)),
-    ...exceeded(state),
-    ...state.alerts.flatMap((a) => ofAlert(state, a, lasting, now)),
-  ];
+  for (const alert of state.alerts) facts.push(...ofAlert(state, alert, lasting, now));
+  return facts;
 }
 
-/** Numbers of the stops or signals for which each kind is still true. */
-type Lasting = ReadonlyMap<AlertKind, ReadonlySet<number>>;
+/** Returns the numbers of the stops or signals for which a kind is still true. */
+type Lasting = (kind: AlertKind, alert: MessageAlert) => ReadonlySet<number>;
 
-/** Worked out once for all alerts, so that an answer stays fast with a thousand open holds. */
+/** Each kind is worked out once for all alerts, so that an answer stays fast with a thousand open holds. */
 function lastingOf(state: SessionState): Lasting {
-  return new Map(
-    ALERT_KINDS.flatMap((kind) => {
-      const alert = ALERTS[kind];
-      return alert.about === "message" ? [[kind, new Set(alert.lasting(state))] as const] : [];
-    }),
-  );
+  const known = new Map<AlertKind, ReadonlySet<number>>();
+  return (kind, alert) => {
+    const found = known.get(kind) ?? new Set(alert.lasting(state));
+    known.set(kind, found);
+    return found;
+  };
 }
 
 function raise(
@@ -47,12 +56,12 @@ function isVacant(state: SessionState, to: readonly Post[]): boolean {
   return to.some((post) => state.posts[post] === null);
 }
 
-function begunAt(state: SessionState, kind: AlertKind, engine: Engine, now: number): Fact[] {
+function begunAt(state: SessionState, kind: AlertKind, engine: Engine, now: number): Fact | null {
   const alert = ALERTS[kind];
-  if (alert.about !== "engine" || !alert.begins(state, engine, now)) return [];
-  if (alert.remember === null && isActive(state, kind, engine.n)) return [];
+  if (alert.about !== "engine" || !alert.begins(state, engine, now)) return null;
+  if (alert.remember === null && isActive(state, kind, engine.n)) return null;
   const raised = raise(state, kind, { engine: engine.n });
-  return [alert.fireSuppresses && engine.life.is === "fire" ? { ...raised, suppressedBy: "fire" } : raised];
+  return alert.fireSuppresses && engine.life.is === "fire" ? { ...raised, suppressedBy: "fire" } : raised;
 }
 
 function begun(state: SessionState, kind: AlertKind, now: number): Fact[] {
@@ -63,11 +72,10 @@ function begun(state: SessionState, kind: AlertKind, now: number): Fact[] {
     case "aircraft":
       return alert.lasts(state, now) && !isActive(state, kind, null) ? [raise(state, kind)] : [];
     case "message": {
+      const refs = alert.begun(state);
+      if (refs.length === 0) return [];
       const raised = new Set(state.alerts.filter((a) => a.kind === kind).map((a) => a.ref));
-      return alert
-        .begun(state)
-        .filter(({ ref }) => !raised.has(ref))
-        .map((target) => raise(state, kind, target));
+      return refs.filter(({ ref }) => !raised.has(ref)).map((target) => raise(state, kind, target));
     }
   }
 }
@@ -141,6 +149,6 @@ function lasts(state: SessionState, { kind, engine, ref }: Alert, lasting: Lasti
     case "aircraft":
       return alert.lasts(state, now);
     case "message":
-      return ref !== null && lasting.get(kind)?.has(ref) === true;
+      return ref !== null && lasting(kind, alert).has(ref);
   }
 }

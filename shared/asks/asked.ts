@@ -2,6 +2,7 @@ import { alertAsks } from "../alerts/asks.ts";
 import { cardAsk } from "../card/asks.ts";
 import { checks } from "../checks/asks.ts";
 import { barringDefectAsks } from "../defects/asks.ts";
+import { lastFor } from "../derived/lastFor.ts";
 import { drillSteps } from "../drills/asks.ts";
 import { nextEngine, startAsks, unattendedAsks } from "../engine/asks.ts";
 import { clearances } from "../engine/clearanceAsks.ts";
@@ -86,7 +87,16 @@ const OF_POST: Readonly<Record<Post, readonly Asks[]>> = {
  * Returns everything that is asked of one post now, most pressing first. The panels show the first one large; a
  * scripted partner answers the same list. Pure: the caller gives the server's estimated time.
  */
-export function askedOf(state: SessionState, post: Post, now: number): Ask[] {
+export function askedOf(state: SessionState, post: Post, now: number): readonly Ask[] {
+  const known = lastAsks(state, now);
+  known[post] ??= asksOf(state, post, now);
+  return known[post];
+}
+
+/** The asks of each post that were worked out last for a state. */
+const lastAsks = lastFor((_state: SessionState): Partial<Record<Post, readonly Ask[]>> => ({}));
+
+function asksOf(state: SessionState, post: Post, now: number): Ask[] {
   if (isOver(state)) return [];
   const asks = [
     ...lightningAsk(state, post, now),

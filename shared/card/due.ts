@@ -1,3 +1,4 @@
+import { lastFor } from "../derived/lastFor.ts";
 import { plain } from "../engine/life.ts";
 import { lifeAt } from "../engine/lifeAt.ts";
 import { nextInOrder } from "../engine/nextInOrder.ts";
@@ -13,21 +14,12 @@ const STARTING: readonly Stage[] = ["starting"];
 const RUNNING: readonly Stage[] = ["starting", "warmUp"];
 const STOPPED_IN: readonly Stage[] = ["starting", "warmUp", "release", "stopping", "stowing"];
 
-/** The last result for each state: every post asks for the same at the same moment. */
-const lastDue = new WeakMap<SessionState, { now: number; places: readonly CardPlace[] }>();
-
 /**
  * Returns the items of the card whose moment has come and that nobody has answered, in the order of the job; after them
  * those found not good on which a clearance or the release stands. Empty while a starter is held or a stop stands: what
  * was watched meanwhile is one touch afterwards.
  */
-export function cardDue(state: SessionState, now: number): readonly CardPlace[] {
-  const last = lastDue.get(state);
-  if (last?.now === now) return last.places;
-  const places = placesDue(state, now);
-  lastDue.set(state, { now, places });
-  return places;
-}
+export const cardDue: (state: SessionState, now: number) => readonly CardPlace[] = lastFor(placesDue);
 
 function placesDue(state: SessionState, now: number): CardPlace[] {
   if (state.type.card === undefined || starterHeld(state) || stopOpen(state)) return [];

@@ -1,3 +1,4 @@
+import { onceFor } from "../derived/onceFor.ts";
 import { CARD_MOMENTS, type CardMoment } from "../protocol/cardMoments.ts";
 import type { SessionState } from "../session/state.ts";
 import type { CardItem } from "../types/card.ts";
@@ -33,11 +34,21 @@ export function isFor(item: CardItem, engine: number | null): boolean {
 }
 
 /** Returns the items of one moment, of one engine or of the aircraft, in the card's order. */
-export function placesAt(type: AircraftType, moment: CardMoment, engine: number | null): CardPlace[] {
-  return (type.card ?? [])
+export function placesAt(
+  type: AircraftType,
+  moment: CardMoment,
+  engine: number | null,
+): readonly CardPlace[] {
+  const known = placesOf(type);
+  const key = cardKey(moment, engine);
+  known[key] ??= (type.card ?? [])
     .filter((i) => i.moment === moment && isFor(i, engine))
     .map((item) => ({ item, engine }));
+  return known[key];
 }
+
+/** The places of a type that were asked for before, by moment and engine. */
+const placesOf = onceFor((_type: AircraftType): Record<string, readonly CardPlace[]> => ({}));
 
 /**
  * Returns every item of a card in the order of the job: the engines' moments engine by engine, in the planned order. A

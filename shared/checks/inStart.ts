@@ -1,5 +1,6 @@
 import { applies, DEFINITIONS } from "../conditions/all.ts";
 import type { CheckedCondition, ConditionDefinition, Guarded } from "../conditions/definition.ts";
+import { onceFor } from "../derived/onceFor.ts";
 import type { SessionState } from "../session/state.ts";
 import type { AircraftType, Check } from "../types/schema.ts";
 
@@ -21,17 +22,9 @@ function readsBattery({ type }: SessionState, check: string): boolean {
 }
 
 /** The conditions that depend on a check and apply, with each type. */
-const checked = new WeakMap<AircraftType, readonly CheckedCondition[]>();
-
-function checkedOf(type: AircraftType): readonly CheckedCondition[] {
-  const known = checked.get(type);
-  if (known) return known;
-  const found = DEFINITIONS.filter(
-    (c): c is CheckedCondition => c.check !== undefined && guardedBy(type, c).length > 0,
-  );
-  checked.set(type, found);
-  return found;
-}
+const checkedOf = onceFor((type: AircraftType) =>
+  DEFINITIONS.filter((c): c is CheckedCondition => c.check !== undefined && guardedBy(type, c).length > 0),
+);
 
 /** Returns the conditions that depend on a check and apply with this type. */
 export function standingOn({ type }: SessionState, check: Check): CheckedCondition[] {

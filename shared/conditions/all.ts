@@ -1,3 +1,4 @@
+import { onceFor } from "../derived/onceFor.ts";
 import type { ConditionReport } from "../protocol/conditionReport.ts";
 import { CONDITION_IDS, type ConditionId } from "../protocol/conditions.ts";
 import type { SessionState } from "../session/state.ts";
@@ -57,13 +58,14 @@ export function applies(type: AircraftType, condition: ConditionDefinition, guar
  * its order, then those that always apply.
  */
 export function findAll(state: SessionState, engine: number, now: number): ConditionReport[] {
-  const { conditions } = state.type;
+  return ofClearance(state.type).map((condition) => clearanceReport(state, condition, engine, now));
+}
+
+const ofClearance = onceFor(({ conditions }: AircraftType): readonly ConditionDefinition[] => {
   const listed = conditions.map(conditionOf);
   const others = DEFINITIONS.filter((c) => c.scope.clearance === "always" && !conditions.includes(c.id));
-  return [...listed, ...others]
-    .filter((condition) => condition.scope.clearance !== undefined)
-    .map((condition) => clearanceReport(state, condition, engine, now));
-}
+  return [...listed, ...others].filter((condition) => condition.scope.clearance !== undefined);
+});
 
 /** Returns the conditions that are not met now. Empty means that a clearance may be given, or still holds. */
 export function findUnmet(state: SessionState, engine: number, now: number): ConditionReport[] {

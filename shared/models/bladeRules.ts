@@ -1,3 +1,4 @@
+import { onceFor } from "../derived/onceFor.ts";
 import type { BladeCountRules } from "../types/blades.ts";
 import type { BladeRule, Turn } from "./bladeCount.ts";
 
@@ -6,14 +7,8 @@ interface Count {
   holdsMs: number;
 }
 
-const counts = new WeakMap<BladeCountRules, Count>();
-
 /** Returns the type's rule in the one form of the model, and how long a finished count holds, milliseconds. */
-export function bladeRuleOf(rules: BladeCountRules): Count {
-  const known = counts.get(rules) ?? countOf(rules);
-  counts.set(rules, known);
-  return known;
-}
+export const bladeRuleOf: (rules: BladeCountRules) => Count = onceFor(countOf);
 
 function countOf(rules: BladeCountRules): Count {
   if ("cases" in rules) {

@@ -1,3 +1,4 @@
+import { onceFor } from "../derived/onceFor.ts";
 import { type Engine, isTurning } from "../engine/life.ts";
 import { type EngineSeries, type GateRule, gaugesShort } from "../models/warmUp/short.ts";
 import type { SessionState } from "../session/state.ts";
@@ -48,7 +49,9 @@ export function warmUpSeries(engine: Engine, gates: readonly Gate[], from: numbe
  * Returns the gauges of turning engines that are still short of their gate. Every gauge must reach it, so the coldest
  * engine decides.
  */
-export function gatesShort(state: SessionState): { n: number; gauge: string }[] {
+export const gatesShort: (state: SessionState) => readonly { n: number; gauge: string }[] = onceFor(shortIn);
+
+function shortIn(state: SessionState): { n: number; gauge: string }[] {
   const rules = gateRules(state.type.warmUp);
   return state.engines
     .filter((e) => isTurning(e.life))

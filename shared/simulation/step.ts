@@ -1,7 +1,7 @@
-import { type Feed, type Load, solveBus } from "./bus.ts";
+import { type Bus, type Feed, type Load, solveBus } from "./bus.ts";
 import { stepEngine, towards } from "./engine.ts";
 import type { Plant } from "./plant.ts";
-import { type Controls, HANDS_OFF, type Simulated, type Wrong } from "./state.ts";
+import { type Controls, type EngineSim, HANDS_OFF, type Simulated, type Wrong } from "./state.ts";
 
 /** Seconds of the longest step. A longer time is cut into steps of it, so that the same times give the same run. */
 const STEP_S = 0.1;
@@ -28,7 +28,8 @@ export function stepAircraft(
 ): Simulated {
   const steps = Math.max(1, Math.round(seconds / STEP_S));
   const dt = seconds / steps;
-  const step = (from: Simulated) => oneStep(plant, from, hands, supply, wrong, dt);
+  const quiet = new Map<number, Bus>();
+  const step = (from: Simulated) => oneStep(plant, from, hands, supply, wrong, dt, quiet);
   let now = step(before);
   const still = isUnmoved(before, now);
   for (let i = 1; i < steps; i += 1) now = still ? { ...now, t: now.t + dt } : step(now);
@@ -45,6 +46,7 @@ function isUnmoved(before: Simulated, now: Simulated): boolean {
   );
 }
 
+/** @param quiet the buses without a starter that these hands had before, by the number of generators */
 function oneStep(
   plant: Plant,
   before: Simulated,
@@ -52,6 +54,7 @@ function oneStep(
   supply: Supply,
   wrong: Wrong,
   dt: number,
+  quiet: Map<number, Bus>,
 ): Simulated {
   const handsOn = (n: number) => hands.engines[n] ?? HANDS_OFF;
   const generating = hands.generators
@@ -63,16 +66,10 @@ function oneStep(
           carries(plant, n, "generator"),
       )
     : [];
-  const feeds = feedsOf(plant, supply, wrong, generating.length);
   const cranked = before.engines.filter(({ n }) => handsOn(n).starter);
-  const loads: Load[] = [
-    { is: "steady", amps: feeds.length > 0 ? plant.baseAmps : 0 },
-    ...cranked.map(({ rpm }): Load => {
-      const part = Math.min(1, rpm / plant.starter.rpm);
-      return { is: "motor", ohm: plant.starter.ohm, backVolts: plant.starter.backVolts * part };
-    }),
-  ];
-  const bus = feeds.length > 0 ? solveBus(feeds, loads) : { volts: 0, feeds: [], motors: [] };
+  const known = cranked.length === 0 ? quiet.get(generating.length) : undefined;
+  const bus = known ?? busOf(plant, supply, wrong, generating.length, cranked);
+  if (cranked.length === 0) quiet.set(generating.length, bus);
   const engines = before.engines.map((engine, i) => {
     const own = plant.engines[i];
     if (!own) throw new Error("every engine has its figures");
@@ -84,7 +81,7 @@ function oneStep(
       ({ n, is }) => is === "running" && (only === null || n === only) && carries(plant, n, accessory),
     );
   const draws = !wrong.vacuumDead && drives("vacuumPump", hands.vacuumFrom);
-  const first = feeds.length - generating.length;
+  const first = bus.feeds.length - generating.length;
   return {
     t: before.t + dt,
     engines,
@@ -100,6 +97,26 @@ function oneStep(
 
 const carries = ({ engines }: Plant, n: number, accessory: string): boolean =>
   engines.some((e) => e.n === n && e.accessories.includes(accessory));
+
+/** Returns the bus with so many generators on it and the starters of these engines. */
+function busOf(
+  plant: Plant,
+  supply: Supply,
+  wrong: Wrong,
+  generators: number,
+  cranked: readonly EngineSim[],
+): Bus {
+  const feeds = feedsOf(plant, supply, wrong, generators);
+  if (feeds.length === 0) return { volts: 0, feeds: [], motors: [] };
+  const loads: Load[] = [
+    { is: "steady", amps: plant.baseAmps },
+    ...cranked.map(({ rpm }): Load => {
+      const part = Math.min(1, rpm / plant.starter.rpm);
+      return { is: "motor", ohm: plant.starter.ohm, backVolts: plant.starter.backVolts * part };
+    }),
+  ];
+  return solveBus(feeds, loads);
+}
 
 /** Returns what feeds the bus: batteries, the cart, and each generator, in this order. */
 function feedsOf(plant: Plant, supply: Supply, wrong: Wrong, generators: number): Feed[] {

@@ -194,7 +194,7 @@ export class Prompter {
   }
 
   /** Returns what is asked of a post now. */
-  asked(post: Post): Ask[] {
+  asked(post: Post): readonly Ask[] {
     return askedOf(this.state, post, this.#server.now());
   }
 

@@ -1,4 +1,5 @@
 import { createHash } from "node:crypto";
+import { onceFor } from "../../shared/derived/onceFor.ts";
 import { canonical } from "../../shared/evidence/canonical.ts";
 import { type Command, commandSchema } from "../../shared/protocol/commands.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
@@ -30,6 +31,15 @@ export interface Server {
   close(): Promise<void>;
 }
 
+/** Returns a value as it arrives over a wire. */
+const overWire = <T>(value: T): T => JSON.parse(JSON.stringify(value)) as T;
+
+/**
+ * A type as it arrives at the panels. It is most of a state and never changes, so one copy serves all of them: a panel
+ * that changed it would differ from the server, with all others.
+ */
+const typeOverWire = onceFor((type: SessionState["type"]) => overWire(type));
+
 /** Called with the result of one step of the core, before anybody hears of its events. */
 export type Watcher = (before: SessionState, move: Move, step: Step, now: number) => void;
 
@@ -41,6 +51,8 @@ export class SimServer implements Server {
   readonly #publish: (events: SessionEvent[]) => void;
   readonly #watcher: Watcher;
   #offset = 0;
+  /** The state whose next deadline was worked out last, and that deadline. */
+  #dueOf: { state: SessionState | null; at: number | null } = { state: null, at: null };
 
   constructor(
     log: readonly SessionEvent[],
@@ -56,8 +68,7 @@ export class SimServer implements Server {
 
   #keep(move: Move, step: Step, now: number): void {
     this.#watcher(this.state, move, step, now);
-    // Outgoing messages pass through JSON, as on a wire.
-    const events = step.events.map((e) => JSON.parse(JSON.stringify(e)) as SessionEvent);
+    const events = step.events.map(overWire);
     this.#log.push(...events);
     this.state = step.state;
     if (events.length > 0) this.#publish(events);
@@ -94,16 +105,22 @@ export class SimServer implements Server {
     const { id: session, seq: head } = this.state;
     const serverNow = now + this.#offset;
     if (since === 0 || head - since > WHOLE_BEHIND) {
-      answer({ session, head, serverNow, state: JSON.parse(JSON.stringify(this.state)) as SessionState });
+      const { type, ...rest } = this.state;
+      answer({ session, head, serverNow, state: { ...overWire(rest), type: typeOverWire(type) } });
     } else answer({ session, head, serverNow, events: this.#log.slice(since) });
   }
 
   wake(now: number): void {
     const own = now + this.#offset;
-    for (let due = nextDeadline(this.state); due !== null && due <= own; due = nextDeadline(this.state)) {
+    for (let due = this.#due(); due !== null && due <= own; due = this.#due()) {
       const at = Math.max(due, this.state.at);
       this.#keep({ is: "tick" }, tick(this.state, at), at);
     }
+  }
+
+  #due(): number | null {
+    if (this.#dueOf.state !== this.state) this.#dueOf = { state: this.state, at: nextDeadline(this.state) };
+    return this.#dueOf.at;
   }
 
   async restart(now: number): Promise<void> {

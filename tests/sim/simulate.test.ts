@@ -1,10 +1,12 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { canonical } from "../../shared/evidence/canonical.ts";
 import type { CommandResult } from "../../shared/protocol/refusal.ts";
 import { commandFor } from "../../shared/replica/outbox.ts";
 import { CREW, given } from "../spec/given.ts";
 import { Chance } from "./chance.ts";
 import { simulateMany } from "./many.ts";
+import { sameBytes } from "./sameBytes.ts";
 import { SimServer } from "./server.ts";
 import { simulate } from "./simulate.ts";
 
@@ -42,6 +44,32 @@ describe("sessions over bad sockets", () => {
   it("[RPL-7] other seeds are other runs", () => {
     const [a, b] = [new Chance(1), new Chance(2)];
     expect([a.next(), a.next()]).not.toEqual([b.next(), b.next()]);
+  });
+});
+
+describe("the comparison of panels with the server", () => {
+  const { state } = given().manned();
+  const copy = () => structuredClone(state);
+  const [pilot, engine] = [state.posts.cockpit, state.engines[0]];
+  const others: [what: string, value: unknown][] = [
+    ["the same", copy()],
+    ["its members in another order", Object.fromEntries(Object.entries(copy()).reverse())],
+    ["a member that is undefined", { ...copy(), abandon: undefined }],
+    ["a member more", { ...copy(), abandon: null }],
+    ["a member less", { ...copy(), engines: undefined }],
+    ["a figure", { ...copy(), at: state.at + 1 }],
+    ["a word deep inside", { ...copy(), posts: { ...state.posts, cockpit: { ...pilot, name: "x" } } }],
+    ["a member less deep inside", { ...copy(), posts: { ...state.posts, cockpit: { id: pilot?.id } } }],
+    ["an entry more", { ...copy(), engines: [...state.engines, engine] }],
+    ["an entry less", { ...copy(), engines: state.engines.slice(1) }],
+    ["a list as an object", { ...copy(), engines: { ...state.engines } }],
+    ["an object as a list", { ...copy(), offers: [] }],
+    ["nothing at all", null],
+  ];
+
+  it.each(others)("[RPL-7] says the same of it as the canonical bytes: %s", (what, value) => {
+    expect(sameBytes(value, state)).toBe(canonical(value) === canonical(state));
+    expect(sameBytes(value, state)).toBe(others.slice(0, 3).some(([same]) => same === what));
   });
 });
 

@@ -8,11 +8,12 @@ import { STOPS } from "../search/invariants/stops.ts";
 import { TYPE } from "../search/model.ts";
 import { INVARIANTS } from "../search/search.ts";
 import { given, onDevice, replay, type Story } from "../spec/given.ts";
-import { type Dice, PEOPLE, tried } from "../spec/walk.ts";
+import { type Dice, PEOPLE, triedBy } from "../spec/walk.ts";
 import { Chance } from "./chance.ts";
 import { intent } from "./intents.ts";
 import { Network } from "./network.ts";
 import { SimPanel } from "./panel.ts";
+import { sameBytes } from "./sameBytes.ts";
 import { type Server, SimServer, type Watcher } from "./server.ts";
 import { StoredServer } from "./stored-server.ts";
 
@@ -205,8 +206,8 @@ class Run {
       return;
     }
     const dice: Dice = [i, chance.below(100_000), chance.below(100_000), chance.below(100_000)];
-    const move = tried(panel.state, dice, this.#now, people);
-    if (move.who === panel.who) panel.say(this.#nextId(), move.action, this.#now);
+    const action = triedBy(panel.who, panel.state, dice, this.#now, people);
+    if (action) panel.say(this.#nextId(), action, this.#now);
   }
 
   #nextId(): string {
@@ -252,12 +253,14 @@ class Run {
   }
 
   #compare(record: readonly SessionEvent[]): void {
-    const truth = canonical(this.#server.state);
+    const truth = this.#server.state;
+    // Throws on what has no JSON form.
+    canonical(truth);
     for (const { who, state, outbox } of this.#panels) {
-      if (canonical(state) !== truth) this.#faults.push(`${who.id}'s panel differs from the server`);
+      if (!sameBytes(state, truth)) this.#faults.push(`${who.id}'s panel differs from the server`);
       if (outbox.length > 0) this.#faults.push(`${who.id}'s panel still waits for an answer`);
     }
-    if (canonical(replay(record)) !== truth) this.#faults.push("the log does not replay to the state");
+    if (!sameBytes(replay(record), truth)) this.#faults.push("the log does not replay to the state");
     this.#faults.push(...actedTwice(record));
     if (isOver(this.#server.state)) return;
     const recorded = new Set(record.map((e) => e.command));

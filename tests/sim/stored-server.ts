@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from "node:fs";
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { AircraftRecords } from "../../server/aircraft/records.ts";
@@ -23,6 +23,19 @@ import type { Server } from "./server.ts";
 interface Timer {
   at: number;
   run: () => void;
+}
+
+let made: Buffer | null = null;
+
+/** Returns the bytes of a new database. It is made once: its migrations would take most of a run. */
+function emptyDatabase(now: number): Buffer {
+  if (made) return made;
+  const folder = mkdtempSync(join(tmpdir(), "chockside-sim-"));
+  const file = join(folder, "sim.db");
+  openDatabase(file, now).close();
+  made = readFileSync(file);
+  rmSync(folder, { recursive: true, force: true });
+  return made;
 }
 
 /**
@@ -72,7 +85,9 @@ export class StoredServer implements Server {
   }
 
   #opened(): SqliteEventStore {
-    const db = openDatabase(join(this.#folder, "sim.db"), this.#now);
+    const file = join(this.#folder, "sim.db");
+    if (!existsSync(file)) writeFileSync(file, emptyDatabase(this.#now), { mode: 0o600 });
+    const db = openDatabase(file, this.#now);
     // This machine does not lose power in the test, so flushing is off to run many seeds.
     db.pragma("synchronous = OFF");
     return new SqliteEventStore(db);

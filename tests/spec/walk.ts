@@ -105,13 +105,31 @@ export function tried(
   }
 }
 
+/** Returns the action that `tried` gives to this person; null when it gives one to somebody else. */
+export function triedBy(
+  who: Person,
+  state: SessionState,
+  dice: Dice,
+  now: number,
+  people: readonly Person[],
+): Say | null {
+  const [, what] = dice;
+  // Nobody needs to ask all the others to know that it is one of them.
+  const others = what % 4 > 0 && !isPressed(state, who, now) && people.some((p) => isPressed(state, p, now));
+  if (others) return null;
+  const move = tried(state, dice, now, people);
+  return move.who === who ? move.action : null;
+}
+
 /** Returns a person of whom the start itself asks something now. */
 function pressed(state: SessionState, die: number, now: number, people: readonly Person[]): Person | null {
-  const busy = people.filter((p) => {
-    const post = postHeld(state, p);
-    return post !== null && askedOf(state, post, now).some((a) => a.weight <= 2 && a.choices.length > 0);
-  });
+  const busy = people.filter((p) => isPressed(state, p, now));
   return busy.length === 0 ? null : at(busy, die);
+}
+
+function isPressed(state: SessionState, person: Person, now: number): boolean {
+  const post = postHeld(state, person);
+  return post !== null && askedOf(state, post, now).some((a) => a.weight <= 2 && a.choices.length > 0);
 }
 
 function course(state: SessionState, post: (typeof POSTS)[number], [, , which, figureDie]: Dice): Say {
