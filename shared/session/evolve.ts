@@ -44,12 +44,8 @@ export function evolve(state: SessionState | null, event: SessionEvent): Session
   if (event.session !== state.id) throw new Error(`event of session ${event.session} given to ${state.id}`);
   if (event.seq !== state.seq + 1) throw new Error(`event ${event.seq} does not follow ${state.seq}`);
   const applied = cardKept(state, apply(state, event));
-  // Applying an event gives the state itself or a new one, which nobody else holds yet.
-  const next = applied === state ? { ...state } : applied;
-  next.posts = touched(applied.posts, event);
-  next.seq = event.seq;
-  next.at = event.at;
-  return live(leavesKept(next));
+  const posts = touched(applied.posts, event);
+  return live(leavesKept({ ...applied, posts, seq: event.seq, at: event.at }));
 }
 
 /** Records a touch: any action of a post's holder counts as presence, except what the device sends by itself. */
