@@ -49,6 +49,8 @@ export interface Played {
 
 /** Seconds without anything to do after which the partners give the attempt up. */
 const IDLE_S = 60;
+/** The same while a person holds a post: whoever learns reads, thinks and looks for a key. */
+const PEOPLE_S = 15 * 60;
 /** Seconds of a rehearsal after which they give it up in any case. */
 const LONGEST_S = 40 * 60;
 /** Seconds between two steps of giving up. */
@@ -83,7 +85,7 @@ export function playStep(before: Playing, state: SessionState, around: Around): 
   if (isOver(state) || waitsToHear(before, run, state))
     return { playing: { ...before, run, noted }, facts, act: null };
   const moved = movedIn(run);
-  const all = looksAround(before, run, state, moved);
+  const all = looksAround(before, run, state, moved) || before.idleS >= idleLimit(state, partners);
   const isDue = (post: Post) => (before.intents[post]?.at ?? Number.POSITIVE_INFINITY) <= now;
   const look = partners.filter((post) => all || isDue(post));
   if (look.length === 0 && !all) {
@@ -118,7 +120,10 @@ export function playStep(before: Playing, state: SessionState, around: Around): 
     };
     return { playing, facts, act: { post, action: move.action } };
   }
-  const given = idleS >= IDLE_S || run.t > LONGEST_S ? givesUp(state, partners, run.t, seconds) : null;
+  const given =
+    idleS >= idleLimit(state, partners) || run.t > LONGEST_S
+      ? givesUp(state, partners, run.t, seconds)
+      : null;
   return { playing: { ...before, run, intents, idleS, noted, looked }, facts, act: given };
 }
 
@@ -133,11 +138,15 @@ const waitsToHear = ({ acted }: Playing, run: Run, state: SessionState): boolean
  * All partners look around when something was recorded or an engine does something else, when a fault is over, and else
  * once in a while. Whoever is due to act looks in any case.
  */
-function looksAround({ looked, idleS }: Playing, run: Run, state: SessionState, moved: string): boolean {
-  if (state.seq !== looked.seq || moved !== looked.moved || run.t - looked.t >= LOOKS_S || run.t > LONGEST_S)
-    return true;
-  return idleS >= IDLE_S;
+function looksAround({ looked }: Playing, run: Run, state: SessionState, moved: string): boolean {
+  return (
+    state.seq !== looked.seq || moved !== looked.moved || run.t - looked.t >= LOOKS_S || run.t > LONGEST_S
+  );
 }
+
+/** Returns the seconds without anything to do after which the partners give up: they wait longer for people. */
+const idleLimit = ({ posts }: SessionState, partners: readonly Post[]): number =>
+  POSTS.every((post) => posts[post] === null || partners.includes(post)) ? IDLE_S : PEOPLE_S;
 
 /** Returns what the world does, apart from its figures: it is the same while nothing in it moved that asks for a look. */
 const movedIn = ({ sim, struck }: Run): string =>

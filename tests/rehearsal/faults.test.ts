@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
+import { personAt } from "../../seed/crew/stage.ts";
 import { SCRIPTS } from "../../server/rehearsals/scripts.ts";
 import { usualOrder } from "../../shared/plan/usualOrder.ts";
-import { POSTS } from "../../shared/protocol/posts.ts";
+import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { FAULTS, type FaultKind } from "../../shared/protocol/rehearsalFaults.ts";
 import { FAULT } from "../../shared/rehearsal/faults.ts";
 import { partnerMove } from "../../shared/rehearsal/partner.ts";
@@ -94,6 +95,27 @@ describe("a fault of a rehearsal", () => {
       expect(theatre.events.filter(({ fact }) => fact.type === "refused")).toEqual([]);
       expect(theatre.kinds().filter((k) => k === "started")).toHaveLength(type.engines.length);
     }
+  });
+
+  it("[RHS-21] they wait a quarter of an hour for a person who does nothing, and a minute where nobody is", () => {
+    const [type] = TYPES;
+    if (!type) throw new Error("the demo has no types");
+    const left = (partners: readonly Post[]) => {
+      const theatre = new Theatre(type, script({}), 5);
+      theatre.partners = partners;
+      const begun = theatre.now;
+      expect(theatre.play(60, undefined, 1_000)).toBeNull();
+      expect(theatre.state.stage).toBe("abandoned");
+      return (theatre.now - begun) / 60_000;
+    };
+    expect(left(["fireGuard", "groundPower", "supervisor"])).toBeGreaterThan(15);
+    expect(left(["fireGuard", "groundPower", "supervisor"])).toBeLessThan(25);
+    const nobody = new Theatre(type, script({}), 5);
+    nobody.do(personAt("cockpit"), { type: "leavePost", post: "cockpit" });
+    nobody.partners = ["fireGuard", "groundPower", "supervisor"];
+    const begun = nobody.now;
+    expect(nobody.play(60, undefined, 1_000)).toBeNull();
+    expect((nobody.now - begun) / 60_000).toBeLessThan(10);
   });
 
   it("[RHS-16] the same script, seed and type give the same run to the byte, another seed another", () => {

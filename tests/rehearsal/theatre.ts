@@ -30,6 +30,8 @@ export class Theatre {
   state: SessionState;
   playing: Playing;
   readonly events: SessionEvent[] = [];
+  /** The posts that partners hold; a person holds the others. */
+  partners: readonly Post[] = POSTS;
   #commands = 0;
   #dueAt = 0;
   #dueOf: SessionState | null = null;
@@ -65,7 +67,7 @@ export class Theatre {
       this.now += stepMs;
       if (this.now >= this.#due()) this.#take(tick(this.state, this.now));
       const played = playStep(this.playing, this.state, {
-        ...{ now: this.now, seconds: stepMs / 1000, pace: 1, partners: POSTS, hands: null },
+        ...{ now: this.now, seconds: stepMs / 1000, pace: 1, partners: this.partners, hands: null },
       });
       this.playing = played.playing;
       for (const said of played.facts)

@@ -21,8 +21,26 @@ export function RehearsalStrip({ panel }: { panel: Panel }) {
     // Everybody goes on together, at the moment that the instructor chose.
     if (next !== undefined) go(`/session/${next}`);
   }, [next]);
-  if (isOver(state)) return null;
+  if (isOver(state)) return <Afterwards id={state.id} />;
   return <Seen state={state} post={post} />;
+}
+
+/** The ways on from a rehearsal that is over. */
+function Afterwards({ id }: { id: string }) {
+  const words = useRehearsalWords();
+  return (
+    <section className="rehearsal-strip" aria-label={words.isOver}>
+      <p>{words.isOver}</p>
+      <div className="option-keys">
+        <button type="button" className="answer" onClick={() => go(`/session/${id}/record`)}>
+          {words.debrief}
+        </button>
+        <button type="button" className="answer" data-tone="plain" onClick={() => go("/rehearse")}>
+          {words.again}
+        </button>
+      </div>
+    </section>
+  );
 }
 
 function Seen({ state, post }: { state: SessionState; post: Panel["post"] }) {

@@ -70,6 +70,8 @@ export const rehearsal = {
   debrief: "Debrief",
   moreTraining: "Older ones are left out.",
   hideTraining: "Hide training",
+  isOver: "This rehearsal is over. The debrief tells what was done, from the record.",
+  again: "Rehearse again",
   over: "The rehearsal is over, or the server was started again.",
 };
 export type RehearsalPageWords = typeof rehearsal;

@@ -71,5 +71,7 @@ export const rehearsal: RehearsalPageWords = {
   debrief: "Repaso",
   moreTraining: "Faltan los más antiguos.",
   hideTraining: "Ocultar instrucción",
+  isOver: "Este ensayo terminó. El repaso cuenta lo que se hizo, según el registro.",
+  again: "Ensayar otra vez",
   over: "El ensayo terminó, o el servidor arrancó de nuevo.",
 };
