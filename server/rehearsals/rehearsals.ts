@@ -91,7 +91,9 @@ export class Rehearsals {
       throw new NoRehearsal("tooMany", `${MOST} rehearsals run already: watch one, or wait until one ends`);
     this.#beginning.push(person.id);
     try {
-      return await this.#begun(person, { aircraft, seed, post }, played);
+      const begun = await this.#begun(person, { aircraft, seed, post }, played);
+      if (post !== null) await this.#endOwn(person, begun.id);
+      return begun;
     } finally {
       this.#beginning.splice(this.#beginning.indexOf(person.id), 1);
     }
@@ -115,6 +117,20 @@ export class Rehearsals {
     const rehearsal = new RunningRehearsal(this.#deps, course, post === null ? [] : [post]);
     this.#running.set(planned.id, { by: person.id, rehearsal });
     return planned;
+  }
+
+  /**
+   * Ends the rehearsals that this person began and in which they play with partners alone, but for the one of this id:
+   * they could take no post of that one.
+   */
+  async #endOwn(person: Person, but: string): Promise<void> {
+    for (const [id, { by }] of this.#running) {
+      if (id === but || by !== person.id) continue;
+      const { state } = await this.#deps.sessions.get(id);
+      const people = POSTS.flatMap((post) => state.posts[post]?.id ?? []).filter((who) => !isPartner(who));
+      if (people.length > 0 && people.every((who) => who === person.id))
+        await this.#abandon(id, `${person.name} began another one`);
+    }
   }
 
   /** @throws NoRehearsal when there is no such script, or it says what cannot be meant */

@@ -1,16 +1,26 @@
+import type { World } from "../../shared/partners/world.ts";
 import { postHeld } from "../../shared/posts/postHeld.ts";
-import type { Post } from "../../shared/protocol/posts.ts";
+import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { Quantity } from "../../shared/protocol/quantity.ts";
 import type { FaultKind } from "../../shared/protocol/rehearsalFaults.ts";
 import { FAULT } from "../../shared/rehearsal/faults.ts";
 import { goodHands } from "../../shared/rehearsal/hands.ts";
+import { worldOf } from "../../shared/rehearsal/partner.ts";
 import { going } from "../../shared/rehearsal/run.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import { gaugeShows } from "../../shared/simulation/gauges.ts";
 import type { Controls } from "../../shared/simulation/state.ts";
 import type { InstructorWord, RunningRehearsal } from "./running.ts";
 
-/** One instrument as the cockpit sees it. */
+/** What a post reads besides the type's gauges. */
+const BESIDES = {
+  cockpit: ["brakePressure"],
+  fireGuard: [],
+  groundPower: ["cartVolts", "crankingVolts"],
+  supervisor: [],
+} as const satisfies Record<Post, (keyof World)[]>;
+
+/** One instrument as a post sees it: a gauge of the type, or one of those besides. */
 interface Shown {
   gauge: string;
   engine: number | null;
@@ -35,7 +45,7 @@ export interface SeenWorld {
   byHand: boolean;
 }
 
-/** Returns what this person sees now: the cockpit its instruments, every post what is in its sight. */
+/** Returns what this person sees now: every post the instruments that it is asked to read, and what is in its sight. */
 export function worldFor(
   rehearsal: RunningRehearsal,
   state: SessionState,
@@ -51,7 +61,10 @@ export function worldFor(
     frozen,
     speed,
     slowed: rehearsal.isSlowed,
-    instruments: inCockpit ? instruments(rehearsal, state) : [],
+    instruments: [
+      ...(inCockpit ? gauges(rehearsal, state) : []),
+      ...(post === null ? POSTS : [post]).flatMap((of) => besides(rehearsal, state, of)),
+    ],
     sees: going(run)
       .filter(({ fault }) => post === null || FAULT[fault].seenBy.some((p) => at.includes(p)))
       .map(({ fault, engine }) => ({ fault, engine })),
@@ -61,7 +74,15 @@ export function worldFor(
   };
 }
 
-function instruments(rehearsal: RunningRehearsal, state: SessionState): Shown[] {
+function besides(rehearsal: RunningRehearsal, state: SessionState, post: Post): Shown[] {
+  const world = worldOf(rehearsal.view.playing.run, state);
+  return BESIDES[post].flatMap((gauge) => {
+    const reading = world[gauge]();
+    return reading ? [{ gauge, engine: null, reading }] : [];
+  });
+}
+
+function gauges(rehearsal: RunningRehearsal, state: SessionState): Shown[] {
   const { plant, sim } = rehearsal.view.playing.run;
   return state.type.gauges.flatMap(({ id, perEngine }) =>
     (perEngine ? state.engines.map(({ n }) => n) : [null]).flatMap((engine) => {

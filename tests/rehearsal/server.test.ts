@@ -1,9 +1,10 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { askedOf } from "../../shared/asks/asked.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
-import { POSTS } from "../../shared/protocol/posts.ts";
+import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { HANDS_OFF } from "../../shared/simulation/state.ts";
 import { testServer } from "../http/test-server.ts";
+import type { Person } from "../spec/given.ts";
 import { Both, CREW } from "./world.ts";
 
 let both: Both;
@@ -143,6 +144,44 @@ describe("a rehearsal on the server", () => {
     expect((await world("ada")).sees).toEqual([]);
     expect((await world("fay")).sees).toEqual([{ fault: "exhaustFire", engine: 1 }]);
     expect((await put(null, "ada")).statusCode).toBe(204);
+  });
+
+  it("[RHS-70] each post reads what it is asked for: the cockpit the brakes, ground power the cart, a guard nothing", async () => {
+    const reads = async (post: Post, person: Person) => {
+      const { id } = await begin({ post });
+      await pass(3);
+      await both.command(person, id, { type: "claimPost", post });
+      await pass(1);
+      const { instruments } = (await both.ask("GET", `/rehearsals/${id}/world`, person.id)).json();
+      await both.ask("DELETE", `/rehearsals/${id}`, "fay");
+      return (instruments as { gauge: string }[]).map(({ gauge }) => gauge);
+    };
+    const cockpit = await reads("cockpit", CREW.cockpit);
+    expect(cockpit).toContain("brakePressure");
+    expect(cockpit).not.toContain("cartVolts");
+    expect(await reads("groundPower", CREW.groundPower)).toEqual(["cartVolts"]);
+    expect(await reads("fireGuard", CREW.fireGuard)).toEqual([]);
+    const { id } = await begin({});
+    await pass(3);
+    const { instruments } = (await both.ask("GET", `/rehearsals/${id}/world`, "fay")).json();
+    expect((instruments as { gauge: string }[]).map((i) => i.gauge)).toEqual(
+      expect.arrayContaining(["brakePressure", "cartVolts"]),
+    );
+  });
+
+  it("[RHS-71] another one begun for a post ends the one that its beginner plays alone, and none in which others play", async () => {
+    const first = await begin({ post: "cockpit" }, "ada");
+    await both.command(CREW.cockpit, first.id, { type: "claimPost", post: "cockpit" });
+    const watched = await begin({}, "ada");
+    expect((await both.state(first.id)).stage).toBe("plan");
+    await both.ask("DELETE", `/rehearsals/${watched.id}`, "ada");
+    const second = await begin({ post: "cockpit" }, "ada");
+    expect((await both.state(first.id)).stage).toBe("abandoned");
+    await both.command(CREW.cockpit, second.id, { type: "claimPost", post: "cockpit" });
+    expect((await both.state(second.id)).posts.cockpit?.id).toBe("ada");
+    await both.command(CREW.fireGuard, second.id, { type: "claimPost", post: "fireGuard" });
+    await begin({ post: "groundPower" }, "ada");
+    expect((await both.state(second.id)).stage).not.toBe("abandoned");
   });
 
   it("[RHS-22] a script of one's own is played, and one that does not fit is refused", async () => {

@@ -71,7 +71,9 @@ export function CockpitControls({ id, engine, world, onDone }: Props) {
   };
   return (
     <fieldset className="rehearsal-controls">
-      <legend className="rehearsal-head">{`${words.controls}, ${words.engine(engine)}`}</legend>
+      <legend className="rehearsal-head">
+        {`${words.controls}, ${words.engine(engine)}${world.byHand ? "" : `. ${words.goodHands}`}`}
+      </legend>
       {held("primer", words.primer)}
       {held("starter", words.starter)}
       {toggle(words.ignition, own.ignition, () => change({ ignition: !own.ignition }))}
@@ -88,12 +90,10 @@ export function CockpitControls({ id, engine, world, onDone }: Props) {
       {toggle(words.generators, latest.current.generators, () =>
         set({ ...latest.current, generators: !latest.current.generators }),
       )}
-      {world.byHand ? (
+      {world.byHand && (
         <button type="button" className="small-key" onClick={() => set(null)}>
           {words.leave}
         </button>
-      ) : (
-        <span className="rehearsal-note">{words.goodHands}</span>
       )}
     </fieldset>
   );

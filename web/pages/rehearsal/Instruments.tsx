@@ -14,11 +14,12 @@ interface Props {
 /** The simulated instruments of one engine and of the aircraft: each a number with its band in words. */
 export function Instruments({ state, world, engine, onEngine }: Props) {
   const words = useRehearsalWords();
+  const byEngine = world.instruments.some((i) => i.engine !== null);
   const shown = world.instruments.filter((i) => i.engine === engine || i.engine === null);
   return (
     <div className="rehearsal-instruments">
       <div className="option-keys">
-        {state.engines.map(({ n }) => (
+        {(byEngine ? state.engines : []).map(({ n }) => (
           <button
             key={n}
             type="button"
@@ -37,7 +38,7 @@ export function Instruments({ state, world, engine, onEngine }: Props) {
           const is = band?.ok ? band.value : null;
           return (
             <div key={gauge} data-band={is ?? undefined}>
-              <dt>{marks?.name ?? gauge}</dt>
+              <dt>{marks?.name ?? words.besides[gauge as keyof typeof words.besides]}</dt>
               <dd>
                 <b>{written(reading)}</b>
                 {is && <span>{words.bands[is]}</span>}

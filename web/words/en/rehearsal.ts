@@ -70,6 +70,11 @@ export const rehearsal = {
   debrief: "Debrief",
   moreTraining: "Older ones are left out.",
   hideTraining: "Hide training",
+  besides: {
+    brakePressure: "Brake pressure",
+    cartVolts: "Cart volts",
+    crankingVolts: "Lowest volts, cranking",
+  },
   isOver: "This rehearsal is over. The debrief tells what was done, from the record.",
   again: "Rehearse again",
   over: "The rehearsal is over, or the server was started again.",

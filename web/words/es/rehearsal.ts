@@ -71,6 +71,11 @@ export const rehearsal: RehearsalPageWords = {
   debrief: "Repaso",
   moreTraining: "Faltan los más antiguos.",
   hideTraining: "Ocultar instrucción",
+  besides: {
+    brakePressure: "Presión de frenos",
+    cartVolts: "Voltios de la planta",
+    crankingVolts: "Voltios mínimos al arrancar",
+  },
   isOver: "Este ensayo terminó. El repaso cuenta lo que se hizo, según el registro.",
   again: "Ensayar otra vez",
   over: "El ensayo terminó, o el servidor arrancó de nuevo.",
