@@ -35,11 +35,11 @@ async function makeYear(seat: Seat, camera: Camera): Promise<void> {
   const take = (scene: string) => camera.take(`Minute of a newcomer: ${scene}`, "Anybody", page, true);
   await page.getByRole("button", { name: "How starts went" }).waitFor();
   await take("1, the ramp");
-  await seat.turnTo("/aircraft/QX-PEN/history");
-  await seat.sees(/Everything in it is invented/);
-  await take("2, a history without a start");
-  await seat.press("Make it");
-  await seat.press("History of QX-PEN", page, YEAR_MS);
+  await seat.press("Make the year");
+  const made = page.getByRole("button", { name: "History of QX-PEN" });
+  await made.waitFor({ timeout: YEAR_MS });
+  await take("2, the year is made");
+  await made.click();
   await seat.sees(/^Number 2 takes longer/);
   await take("3, the drift");
 }
@@ -50,7 +50,7 @@ async function defectsLife(seat: Seat, camera: Camera): Promise<void> {
   await seat.turnTo("/aircraft/QX-PEN");
   const written = (words: string) => page.getByRole("listitem", { name: words });
   const fill = (name: string, text: string) => page.locator(`form input[name=${name}]`).fill(text);
-  for (const words of ["Oil leak", "Gauge not reading"]) {
+  for (const words of ["Oil leak", "Gauge cannot be read"]) {
     for (const key of ["Write up a defect", "Number 2", words, "Blocks the start"]) await seat.press(key);
     await written(words).waitFor();
   }
@@ -63,10 +63,10 @@ async function defectsLife(seat: Seat, camera: Camera): Promise<void> {
     .getByText(/^Deferred for/)
     .first()
     .waitFor();
-  await seat.press("Close it", written("Gauge not reading"));
+  await seat.press("Close it", written("Gauge cannot be read"));
   await fill("reason", "Connector cleaned, reads again");
   await seat.press("Close it", page.locator("form.register-form"));
-  await seat.press(/^Closed \(/);
+  await page.locator(".defects-closed").waitFor();
 }
 
 async function pages(seat: Seat, camera: Camera, language: Language): Promise<void> {
@@ -74,7 +74,7 @@ async function pages(seat: Seat, camera: Camera, language: Language): Promise<vo
   await choose(page, language);
   const at = async (path: string, scene: string, until: string, part?: string) => {
     await page.goto(`${new URL(page.url()).origin}${path}`);
-    await page.locator(until).first().waitFor();
+    await page.locator(until).first().waitFor({ state: "attached" });
     if (part !== undefined) await page.locator(`${part} > summary`).first().click();
     await camera.take(`${scene}, ${language}`, "Anybody", page, true);
   };
