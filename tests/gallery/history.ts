@@ -2,13 +2,13 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser } from "playwright-core";
-import type { Language } from "../../shared/words/language.ts";
+import { LANGUAGES, type Language } from "../../shared/words/language.ts";
 import { Seat } from "../browser/seat.ts";
 import { prepareServer, ServerProcess } from "../live/server-process.ts";
 import type { Camera } from "./camera.ts";
 import { choose } from "./language.ts";
 
-/** The crew plays some hundred starts for the year. */
+/** The crew plays some 50 starts for the year. Milliseconds. */
 const YEAR_MS = 600_000;
 
 /** Photographs the history of the demo's invented year, on a server of its own: its rows must be all that there is. */
@@ -21,7 +21,7 @@ export async function photographHistory(browser: Browser, camera: Camera): Promi
     const seat = await Seat.open(browser, server.url, "wenna");
     await makeYear(seat, camera);
     await defectsLife(seat, camera);
-    for (const language of ["en", "es"] as const) await pages(seat, camera, language);
+    for (const language of LANGUAGES) await pages(seat, camera, language);
     await seat.context.close();
   } finally {
     await server.kill();
