@@ -71,13 +71,15 @@ async function atPost(
   await page.locator(".option-keys .answer").nth(POSTS.indexOf(post)).click();
   await page.locator(`.panel[data-kind="${post}"]`).waitFor();
   await page.locator(".rehearsal-sees").waitFor();
+  // The post's own link is known a little later than the post.
+  const own = page.locator(".title-post[data-mine]");
+  await own.filter({ hasNotText: /not connected|sin conexión/ }).waitFor();
   await camera.take(`A post of a rehearsal, ${language}`, post, page);
   // A rehearsal that goes on would keep its people from the next one.
   await endAsInstructor(page);
   if (post === "cockpit") {
     await page.goto(`${url}/people`);
-    const own = page.locator(`[aria-label="${WORDS[language].ownTraining}"]`);
-    await own.waitFor();
+    await page.locator(`[aria-label="${WORDS[language].ownTraining}"]`).waitFor();
     await camera.take(`Training, ${language}`, "Anybody", page, false, ".own:has(.device-rows)");
   }
   await context.close();
