@@ -19,7 +19,7 @@ const PAGE = 100;
 export const HOUSE_SESSIONS = 1_000;
 
 /** Kept sessions that are read at once, so that a history of years is no long piece of work. */
-const KEPT_PAGE = 50;
+const KEPT_PAGE = 20;
 
 interface Held extends SessionLeft {
   headSeq: number;
