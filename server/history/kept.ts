@@ -2,7 +2,7 @@ import { z } from "zod";
 import { raisedSchema, type StartRow, startRowSchema } from "../../shared/history/row.ts";
 
 /** What a session left for the history. */
-export const sessionStartsSchema = z.strictObject({
+const sessionStartsSchema = z.strictObject({
   rows: z.array(startRowSchema),
   /** Raised in a session that engaged no starter. */
   early: raisedSchema,
