@@ -11,6 +11,7 @@ import { openSigner } from "./evidence/signer.ts";
 import { MqttFeeds } from "./feeds/mqtt.ts";
 import { readMqtt } from "./feeds/mqtt-settings.ts";
 import { RawSamples } from "./feeds/raw-samples.ts";
+import { StartsKeeping } from "./history/keeping.ts";
 import { randomIds } from "./ids.ts";
 import { LOG_OPTIONS } from "./log.ts";
 import { NO_BUS } from "./many/bus.ts";
@@ -103,6 +104,10 @@ async function main(): Promise<void> {
   // Of several servers one listens to the broker: each would record every reading.
   const stopMqtt =
     broker && duty.share("mqtt", () => MqttFeeds.begin({ ...services, log, timers: systemTimers }, broker));
+  // Of several servers one works out the starts of ended sessions: each would work out the same.
+  const stopKeeping = duty.share("starts", () =>
+    StartsKeeping.begin({ ...services, log, timers: systemTimers }),
+  );
   const app = await createApp(services, {
     logger: log,
     site: SITE,
@@ -148,6 +153,7 @@ async function main(): Promise<void> {
     await app.close();
     await webhooks?.close();
     await stopMqtt?.();
+    await stopKeeping();
     services.close();
     await services.notary.idle();
     await services.writings.close();

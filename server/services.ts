@@ -79,6 +79,7 @@ export interface Services extends ServicesDeps {
   sessions: Sessions;
   records: AircraftRecords;
   pictures: DefectPictures;
+  starts: StartHistories;
   histories: EngineHistories;
   writings: Writings;
   lives: Lives;
@@ -127,7 +128,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     clock,
     limits: deps.pictureLimits,
   });
-  const starts = new StartHistories(store);
+  const starts = new StartHistories({ store, index: deps.index, log });
   const histories = new EngineHistories(directory.register, starts);
   const lives = new Lives({ register: directory.register, starts, records, clock });
   const writings = new Writings({ store, index: deps.index, names, log });
@@ -205,6 +206,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     sessions,
     records,
     pictures,
+    starts,
     histories,
     writings,
     lives,

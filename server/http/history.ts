@@ -4,7 +4,7 @@ import { historyCsv } from "../../shared/history/csv.ts";
 import { HISTORY_FIGURE_IDS, HISTORY_FIGURES } from "../../shared/history/figures.ts";
 import { houseCsv } from "../../shared/history/house/csv.ts";
 import { houseFiguresSchema } from "../../shared/history/house/schema.ts";
-import { startRowSchema } from "../../shared/history/row.ts";
+import { type StartRow, startRowSchema } from "../../shared/history/row.ts";
 import { unitSchema } from "../../shared/protocol/quantity.ts";
 import { idSchema, line } from "../../shared/protocol/text.ts";
 import type { Clock } from "../clock.ts";
@@ -16,6 +16,7 @@ import { csvReply } from "./csv-reply.ts";
 import { named } from "./named.ts";
 import { pageOf, pageSchema } from "./pages.ts";
 import { ProblemError } from "./problem.ts";
+import { jsonReply, rowsText } from "./rows-text.ts";
 
 const tags = ["history"];
 /** Weeks that the house's figures cover: half a year, unless asked otherwise. */
@@ -46,6 +47,7 @@ const figures = z.record(
   z.string(),
   z.object({ unit: unitSchema.nullable(), worse: z.enum(["high", "low", "either"]), source: z.string() }),
 );
+const FIGURES = figures.parse(HISTORY_FIGURES);
 const base = {
   figures: figures.describe("Each figure's unit (null: as read) and source"),
   rows: z.array(startRowSchema).describe(`The starts of the newest ${SESSIONS_READ} sessions, oldest first`),
@@ -99,10 +101,10 @@ export const historyRoutes: FastifyPluginAsyncZod<HistoryRoutes> = async (
     async (request, reply) => {
       const { id } = request.params;
       await registered(id);
-      const starts = await histories.aircraft(id);
-      const rows = await withNames(starts.rows);
-      if (request.query.as === "csv") return csvReply(reply, `aircraft-${id}`, historyCsv(rows)) as never;
-      return { aircraft: id, figures: HISTORY_FIGURES, ...starts, rows, notes: await histories.notesFor(id) };
+      const { rows, ...rest } = await histories.aircraft(id);
+      if (request.query.as === "csv")
+        return csvReply(reply, `aircraft-${id}`, historyCsv(await withNames(rows))) as never;
+      return jsonReply(reply, await historyText({ aircraft: id, ...rest }, rows)) as never;
     },
   );
 
@@ -144,9 +146,10 @@ export const historyRoutes: FastifyPluginAsyncZod<HistoryRoutes> = async (
       const { serial } = request.params;
       const engine = await histories.engine(serial);
       if (!engine) throw new ProblemError("notFound", "No aircraft of the register has or had this engine");
-      const rows = await withNames(engine.rows);
-      if (request.query.as === "csv") return csvReply(reply, `engine-${serial}`, historyCsv(rows)) as never;
-      return { ...engine, figures: HISTORY_FIGURES, rows };
+      const { rows, ...rest } = engine;
+      if (request.query.as === "csv")
+        return csvReply(reply, `engine-${serial}`, historyCsv(await withNames(rows))) as never;
+      return jsonReply(reply, await historyText(rest, rows)) as never;
     },
   );
 
@@ -174,6 +177,13 @@ export const historyRoutes: FastifyPluginAsyncZod<HistoryRoutes> = async (
   async function registered(id: string): Promise<void> {
     if (!(await directory.register.one("aircraft", id)))
       throw new ProblemError("notFound", "There is no aircraft with this id");
+  }
+
+  /** Returns an answer as text, with people's names. */
+  async function historyText(rest: object, rows: readonly StartRow[]): Promise<string> {
+    const text = `${JSON.stringify({ ...rest, figures: FIGURES }).slice(0, -1)},"rows":${rowsText(rows)}}`;
+    await names.loadFor([text]);
+    return names.reveal(text);
   }
 
   /** Returns this with people's names. They are looked up for each answer: a person may have been erased since. */

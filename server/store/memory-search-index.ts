@@ -1,8 +1,9 @@
-import type { IndexEntry, Position, SearchIndex, Term, Wanted } from "./search-index.ts";
+import type { IndexEntry, KeptStarts, Position, SearchIndex, Term, Wanted } from "./search-index.ts";
 
 /** A search index in memory, to try Chockside out and for tests. */
 export class MemorySearchIndex implements SearchIndex {
   readonly #heads = new Map<string, number>();
+  readonly #starts = new Map<string, KeptStarts>();
   #entries: IndexEntry[] = [];
 
   async heads(ids?: readonly string[]): Promise<Map<string, number>> {
@@ -19,6 +20,7 @@ export class MemorySearchIndex implements SearchIndex {
 
   async forget(session: string): Promise<void> {
     this.#heads.delete(session);
+    this.#starts.delete(session);
     this.#entries = this.#entries.filter((e) => e.session !== session);
   }
 
@@ -34,6 +36,19 @@ export class MemorySearchIndex implements SearchIndex {
           terms.every((term) => meets(e.tokens, term)),
       )
       .slice(0, limit);
+  }
+
+  async keepStarts(kept: KeptStarts): Promise<void> {
+    this.#starts.set(kept.session, kept);
+  }
+
+  async startsOf(sessions: readonly string[]): Promise<KeptStarts[]> {
+    return sessions.flatMap((id) => this.#starts.get(id) ?? []);
+  }
+
+  async startHeads(ids?: readonly string[]): Promise<Map<string, string>> {
+    const kept = await this.startsOf(ids ?? [...this.#starts.keys()]);
+    return new Map(kept.map(({ session, headHash }) => [session, headHash]));
   }
 
   async close(): Promise<void> {}

@@ -38,12 +38,25 @@ export interface Wanted {
   limit: number;
 }
 
-/** Version of what the index holds. An index of another version is thrown away and built again. */
-export const INDEX_FORM = 1;
+/** The starts of a session that is over, as they were worked out from its events. */
+export interface KeptStarts {
+  session: string;
+  /** Hash of the last event that they were worked out from. */
+  headHash: string;
+  /** JSON, with people as the sealed record names them. */
+  body: string;
+}
 
 /**
- * An index of everything written in the records. It holds nothing that the sealed events do not hold, and can be thrown
- * away at any time. Every implementation passes `tests/store/contract-index.ts`.
+ * Version of what the index holds: raise it when the same events give other entries or other starts. An index of
+ * another version is thrown away and built again.
+ */
+export const INDEX_FORM = 2;
+
+/**
+ * An index of everything written in the records, and of the starts of the sessions that are over. It holds nothing that
+ * the sealed events do not hold, and can be thrown away at any time. Every implementation passes
+ * `tests/store/contract-index.ts`.
  */
 export interface SearchIndex {
   /** Returns the number of the last event that is indexed of each session or record; only of `ids` where given. */
@@ -57,5 +70,11 @@ export interface SearchIndex {
   forget(session: string): Promise<void>;
   /** Returns the entries that were asked for, the newest first; in the order of their ids where the time is the same. */
   find(wanted: Wanted): Promise<IndexEntry[]>;
+  /** Keeps the starts of a session in place of those that were kept of it. */
+  keepStarts(kept: KeptStarts): Promise<void>;
+  /** Returns what is kept of these sessions, in any order. */
+  startsOf(sessions: readonly string[]): Promise<KeptStarts[]>;
+  /** Returns the hash of the last event of each session whose starts are kept; only of `ids` where given. */
+  startHeads(ids?: readonly string[]): Promise<Map<string, string>>;
   close(): Promise<void>;
 }

@@ -1,6 +1,13 @@
 import { closeSync, openSync, rmSync } from "node:fs";
 import Database from "better-sqlite3";
-import { INDEX_FORM, type IndexEntry, type SearchIndex, type Term, type Wanted } from "./search-index.ts";
+import {
+  INDEX_FORM,
+  type IndexEntry,
+  type KeptStarts,
+  type SearchIndex,
+  type Term,
+  type Wanted,
+} from "./search-index.ts";
 
 /** Ends the name of the index's file, which stands beside the database. */
 const SUFFIX = ".search";
@@ -21,6 +28,7 @@ CREATE VIRTUAL TABLE "Word" USING fts5(
   tokenize="unicode61 remove_diacritics 0 tokenchars '_'"
 );
 INSERT INTO "Word"("Word", rank) VALUES ('secure-delete', 1);
+CREATE TABLE "Starts" ("session" TEXT PRIMARY KEY, "headHash" TEXT NOT NULL, "body" TEXT NOT NULL);
 PRAGMA user_version = ${INDEX_FORM};
 `;
 
@@ -77,6 +85,7 @@ export class SqliteSearchIndex implements SearchIndex {
       ).run(session);
       db.prepare(`DELETE FROM "Entry" WHERE "session" = ?`).run(session);
       db.prepare(`DELETE FROM "Head" WHERE "session" = ?`).run(session);
+      db.prepare(`DELETE FROM "Starts" WHERE "session" = ?`).run(session);
     }).immediate();
     db.pragma("wal_checkpoint(TRUNCATE)");
   }
@@ -107,6 +116,26 @@ export class SqliteSearchIndex implements SearchIndex {
       )
       .all(...values, limit);
     return rows.map((row) => ({ ...row, tokens: row.tokens === "" ? [] : row.tokens.split(" ") }));
+  }
+
+  async keepStarts({ session, headHash, body }: KeptStarts): Promise<void> {
+    this.#db.prepare(`INSERT OR REPLACE INTO "Starts" VALUES (?, ?, ?)`).run(session, headHash, body);
+  }
+
+  async startsOf(sessions: readonly string[]): Promise<KeptStarts[]> {
+    return this.#db
+      .prepare<string[], KeptStarts>(
+        `SELECT * FROM "Starts" WHERE "session" IN (SELECT "value" FROM json_each(?))`,
+      )
+      .all(JSON.stringify(sessions));
+  }
+
+  async startHeads(ids?: readonly string[]): Promise<Map<string, string>> {
+    const only = ids ? `WHERE "session" IN (SELECT "value" FROM json_each(?))` : "";
+    const rows = this.#db
+      .prepare<string[], Omit<KeptStarts, "body">>(`SELECT "session", "headHash" FROM "Starts" ${only}`)
+      .all(...(ids ? [JSON.stringify(ids)] : []));
+    return new Map(rows.map(({ session, headHash }) => [session, headHash]));
   }
 
   async close(): Promise<void> {

@@ -8,7 +8,11 @@ import type { Defect, SessionState } from "../session/state.ts";
  * has worked on it since.
  */
 export function isDeferred(
-  { deferred, startedSince, mended }: Pick<Defect, "deferred" | "startedSince" | "mended">,
+  {
+    deferred,
+    startedSince,
+    mended,
+  }: { [Of in "deferred" | "startedSince" | "mended"]?: Defect[Of] | undefined },
   now: number,
 ): boolean {
   if (deferred === undefined || mended !== undefined) return false;

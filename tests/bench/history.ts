@@ -2,6 +2,7 @@ import { randomBytes } from "node:crypto";
 import { existsSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { monitorEventLoopDelay } from "node:perf_hooks";
 import { demo } from "../../seed/demo-data.ts";
 import { year } from "../../seed/year/year.ts";
 import { createApp } from "../../server/app.ts";
@@ -9,6 +10,8 @@ import { machineClocks, ServerClock, systemTimers } from "../../server/clock.ts"
 import { readConfig } from "../../server/config.ts";
 import { seedDemo } from "../../server/demo.ts";
 import { noPseudonyms } from "../../server/evidence/names.ts";
+import { StartsKeeping } from "../../server/history/keeping.ts";
+import { StartHistories } from "../../server/history/starts.ts";
 import { randomIds } from "../../server/ids.ts";
 import { PICTURE_LIMITS } from "../../server/pictures/limits.ts";
 import { eventLoop } from "../../server/rehearsals/loop-share.ts";
@@ -34,10 +37,14 @@ const DAY_MS = 86_400_000;
 /** Of each page. */
 const REQUESTS = 60;
 const GOAL_MS = 200;
+/** Processor time of a page's first look after a start, milliseconds, once the starts are kept. */
+const GOAL_FIRST_MS = 500;
 
 /**
  * Measures the pages of the history over many sessions: the time of each request, and the processor time that it took,
- * because a machine that is shared says little by the clock alone. Returns true if every page's p95 is below the goal.
+ * because a machine that is shared says little by the clock alone. The first look of each page is that of a server that has
+ * just started, and is told with the longest time in which nothing else was heard. Returns true if every page's p95 and
+ * its first look are below their goals.
  * @param file keeps the database there and uses it again; a PostgreSQL is used where `DATABASE_URL` names one
  */
 export async function benchHistory(sessions: number, file: string | null): Promise<boolean> {
@@ -48,6 +55,7 @@ export async function benchHistory(sessions: number, file: string | null): Promi
   const stores = await openStores(readConfig({ ...environment, CHOCKSIDE_LINKS: "plain" }), Date.now());
   try {
     if (!isThere) await fill(stores, sessions);
+    await keepStarts(stores);
     return await measure(stores);
   } finally {
     await stores.close();
@@ -132,6 +140,31 @@ const fittedTo = (aircraft: string, typeId: string) =>
 const nameOf = (aircraft: string, nth: number): string =>
   nth < 2 ? aircraft : `QX-B${String(nth).padStart(2, "0")}`;
 
+/** Keeps the starts of all sessions, as a server does in the background. */
+async function keepStarts({ store, openIndex }: Stores): Promise<void> {
+  const index = await openIndex();
+  const log = { error: (detail: object, message: string) => console.error(message, detail) };
+  const starts = new StartHistories({ store, index, log });
+  const begun = process.cpuUsage();
+  // Without its pauses: at its first pause of a minute it is done.
+  await new Promise<void>((done) => {
+    const timers = {
+      after: (ms: number, run: () => void) => {
+        if (ms >= 60_000) done();
+        else setImmediate(run);
+        return () => {};
+      },
+    };
+    void StartsKeeping.begin({ store, index, starts, timers, log });
+  });
+  const { user, system } = process.cpuUsage(begun);
+  const kept = (await index.startHeads()).size;
+  console.log(
+    `the starts of ${kept} sessions are kept: ${((user + system) / 1e6).toFixed(1)} s of processor time`,
+  );
+  await index.close();
+}
+
 async function measure(stores: Stores): Promise<boolean> {
   const { store, directory } = stores;
   const index = await stores.openIndex();
@@ -184,14 +217,23 @@ async function measure(stores: Stores): Promise<boolean> {
   console.log(headings("page, milliseconds"));
   let good = true;
   for (const [name, url] of pages) {
+    const block = monitorEventLoopDelay({ resolution: 1 });
+    block.enable();
+    // The delay of a turn is told in the turn after it.
+    const turn = () => new Promise((go) => setTimeout(go, 5));
+    await turn();
     const first = await ask(url(0));
+    await turn();
+    block.disable();
     const all: { ms: number; cpuMs: number }[] = [];
     for (let n = 0; n < REQUESTS; n += 1) all.push(await ask(url(n)));
     const spread = spreadOf(all.map((one) => one.ms));
     console.log(row(name, spread));
     console.log(row("  processor time", spreadOf(all.map((one) => one.cpuMs))));
-    console.log(`  the first: ${first.ms.toFixed(0)} ms, ${first.cpuMs.toFixed(0)} ms of processor time`);
-    good &&= spread.p95 < GOAL_MS;
+    console.log(
+      `  the first: ${first.ms.toFixed(0)} ms, ${first.cpuMs.toFixed(0)} ms of processor time, at most ${(block.max / 1e6).toFixed(0)} ms in one piece`,
+    );
+    good &&= spread.p95 < GOAL_MS && first.cpuMs < GOAL_FIRST_MS;
   }
   await app.close();
   services.close();

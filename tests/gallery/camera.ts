@@ -42,6 +42,11 @@ function asBefore(): void {
   if (html.dataset.modeBefore) html.dataset.mode = html.dataset.modeBefore;
 }
 
+/** Undoes how an earlier look for covered keys scrolled what is wider than the page. */
+function unscrolled(): void {
+  for (const part of document.querySelectorAll("main *")) part.scrollLeft = 0;
+}
+
 function intoSight(part: Element): void {
   part.scrollIntoView({ block: "start" });
 }
@@ -80,6 +85,7 @@ export class Camera {
     for (const size of this.#sizes) {
       await page.setViewportSize(SIZES[size]);
       for (const light of this.#lights) {
+        await page.evaluate(unscrolled);
         if (at) await page.locator(at).first().evaluate(intoSight);
         await page.evaluate(inLight, light);
         const file = `${scene} ${who} ${size} ${light}.png`.toLowerCase().replaceAll(/[^a-z0-9.]+/g, "-");

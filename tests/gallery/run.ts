@@ -5,6 +5,7 @@ import { z } from "zod";
 import { openBrowser } from "../browser/seat.ts";
 import { TestServer } from "../browser/server.ts";
 import { Camera, LIGHTS, SIZES, type Size } from "./camera.ts";
+import { photographHistory } from "./history.ts";
 import { galleryPage } from "./page.ts";
 import { photographReadme } from "./readme.ts";
 import { photographRehearsals } from "./rehearsals.ts";
@@ -25,6 +26,7 @@ const { values } = parseArgs({
   options: {
     readme: { type: "boolean" },
     rehearsals: { type: "boolean" },
+    history: { type: "boolean" },
     sizes: { type: "string" },
     lights: { type: "string" },
     "right-to-left": { type: "boolean" },
@@ -56,8 +58,11 @@ async function photographAll(): Promise<void> {
   rmSync(FOLDER, { recursive: true, force: true });
   const camera = new Camera(FOLDER, sizes, lights, direction);
   try {
-    if (!values.rehearsals) await photographStart(browser, server, url, camera);
-    await photographRehearsals(browser, url, camera);
+    const all = !values.rehearsals && !values.history;
+    // Before the start: there the people of a rehearsal's posts hold others.
+    if (all || values.rehearsals) await photographRehearsals(browser, url, camera);
+    if (all || values.history) await photographHistory(browser, camera);
+    if (all) await photographStart(browser, server, url, camera);
   } finally {
     // The pictures taken before a failure are worth a look too.
     writeFileSync(`${FOLDER}index.html`, galleryPage(camera.pictures, new Date().toISOString()));

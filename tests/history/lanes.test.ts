@@ -27,6 +27,14 @@ describe("the strips of a figure", () => {
     expect(Math.min(...(sums?.runs.flat().map((p) => p.value) ?? []))).toBeLessThanOrEqual(0);
   });
 
+  it("[HIS-15] mark a sum on the side on which it is beyond its limit alone", () => {
+    const sums = lanesOf(chartOf([...MONTGOMERY.slice(0, 20), 14, 14, 14, 14]), []).find(
+      (l) => l.kind === "sums",
+    );
+    const signs = sums?.runs.flat().flatMap((p) => (p.signal ? [Math.sign(p.value)] : []));
+    expect([...new Set(signs)]).toEqual([1]);
+  });
+
   it("[HIS-15] are broken where a start between two was not read", () => {
     const rows = [
       ...rowsOf("oilNormalS", [6, 7, 8]),

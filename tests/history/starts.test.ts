@@ -5,7 +5,10 @@ import { noPseudonyms } from "../../server/evidence/names.ts";
 import { SESSIONS_READ, StartHistories } from "../../server/history/starts.ts";
 import { rowOf } from "../../server/sessions/row.ts";
 import { sha256 } from "../../server/sha256.ts";
+import type { EventStore } from "../../server/store/events.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
+import { MemorySearchIndex } from "../../server/store/memory-search-index.ts";
+import type { SearchIndex } from "../../server/store/search-index.ts";
 import { storeSession } from "../../server/store-session.ts";
 import { genesis, seal } from "../../shared/evidence/chain.ts";
 import { NO_STARTS, startsAfter } from "../../shared/history/project.ts";
@@ -33,6 +36,12 @@ function played(id: string): Stage {
   return stage;
 }
 
+const PLAN = { code: "A", planCommand: "a", createdAt: 1 };
+const over = (
+  store: Pick<EventStore, "sessions" | "sessionsOf" | "read">,
+  index: Pick<SearchIndex, "keepStarts" | "startsOf"> = new MemorySearchIndex(),
+) => new StartHistories({ store, index, log: { error() {} } });
+
 it("[HIS-12] reads each event once: a session that goes on from where it was, one that is over never again", async () => {
   const store = new CountingStore();
   const stage = played("s-1");
@@ -50,7 +59,7 @@ it("[HIS-12] reads each event once: a session that goes on from where it was, on
     const row = sealed[to - 1]?.row;
     if (row) await store.append({ expected: from, events, row });
   };
-  const histories = new StartHistories(store);
+  const histories = over(store);
   const all = new Set(["QX-TST"]);
   const half = 70;
   await append(0, half);
@@ -76,7 +85,7 @@ it("[HIS-12] gives after a restart what it gave before", async () => {
       planCommand: id,
       createdAt: 1,
     });
-  const [before, after] = [new StartHistories(store), new StartHistories(store)];
+  const [before, after] = [over(store), over(store)];
   expect(await after.of(new Set(["QX-TST"]))).toEqual(await before.of(new Set(["QX-TST"])));
 });
 
@@ -87,7 +96,7 @@ it("[HIS-40] reads the sessions of the aircraft that it is asked of alone, the n
     ...{ typeName: "T", place: "P", stage: "closed", needs: 0, createdAt: n, closedAt: n, headSeq: 0 },
     ...{ headHash: "", headAt: n },
   });
-  const histories = new StartHistories({
+  const histories = over({
     sessions: async () => {
       throw new Error("asked for the sessions of all aircraft");
     },
@@ -102,4 +111,61 @@ it("[HIS-40] reads the sessions of the aircraft that it is asked of alone, the n
     ["QX-ONE", 2 * SESSIONS_READ + 1],
     ["QX-TWO", 2 * SESSIONS_READ + 1],
   ]);
+});
+
+it("[HIS-42] reads what is kept of a session that is over, and its events where that is not of this record", async () => {
+  const store = new CountingStore();
+  await storeSession({ store, names: noPseudonyms }, played("s-1"), PLAN);
+  const index = new MemorySearchIndex();
+  const all = new Set(["QX-TST"]);
+  const fromEvents = await over(store, index).of(all);
+  const [made, read] = [fromEvents.rows.length, store.events];
+  expect([made > 0, read > 0]).toEqual([true, true]);
+  // Another server, with nothing in memory.
+  expect(await over(store, index).of(all)).toEqual(fromEvents);
+  expect(await over(store, index).since(0)).toEqual(await over(store).since(0));
+  expect(store.events).toBe(2 * read);
+  const [kept] = await index.startsOf(["s-1"]);
+  if (!kept) throw new Error("the starts are kept");
+  const spoilt = [
+    { ...kept, headHash: "0".repeat(64), body: kept.body.replaceAll("QX-TST", "QX-LIE") },
+    { ...kept, body: kept.body.slice(1) },
+    { ...kept, body: JSON.stringify({ ...JSON.parse(kept.body), more: 1 }) },
+  ];
+  for (const one of spoilt) {
+    await index.keepStarts(one);
+    expect(await over(store, index).of(all)).toEqual(fromEvents);
+    expect(await index.startsOf(["s-1"])).toEqual([kept]);
+  }
+  expect(store.events).toBe(5 * read);
+});
+
+it("[HIS-42] keeps nothing of a session that goes on", async () => {
+  const store = new CountingStore();
+  const stage = new Stage(TWIN, "groundPower", { id: "s-1" });
+  stage.everyoneClaims();
+  playOut(stage, { seed: 4, pace: 1, cart: "Knocker" }, ({ engines }) =>
+    engines.some((e) => e.life.is === "stable"),
+  );
+  await storeSession({ store, names: noPseudonyms }, stage, PLAN);
+  const index = new MemorySearchIndex();
+  expect((await over(store, index).of(new Set(["QX-TST"]))).rows.length).toBeGreaterThan(0);
+  expect(await index.startHeads()).toEqual(new Map());
+});
+
+it("[HIS-42] gives the starts from the events where the index cannot be read or written", async () => {
+  const store = new CountingStore();
+  await storeSession({ store, names: noPseudonyms }, played("s-1"), PLAN);
+  const broken = async () => {
+    throw new Error("no index");
+  };
+  const told: string[] = [];
+  const histories = new StartHistories({
+    store,
+    index: { keepStarts: broken, startsOf: broken },
+    log: { error: (_, message) => told.push(message) },
+  });
+  const all = new Set(["QX-TST"]);
+  expect(await histories.of(all)).toEqual(await over(store).of(all));
+  expect(told).toHaveLength(2);
 });

@@ -1,8 +1,13 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { z } from "zod";
 import { personAt, Stage } from "../../seed/crew/stage.ts";
 import twin from "../../seed/types/penhale-twin.json" with { type: "json" };
+import { EngineHistories } from "../../server/history/engines.ts";
+import { StartHistories } from "../../server/history/starts.ts";
+import type { EventStore } from "../../server/store/events.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
 import { storeSession } from "../../server/store-session.ts";
+import { startRowSchema } from "../../shared/history/row.ts";
 import { readCsv } from "../../shared/house/lists/csv.ts";
 import { aircraftTypeSchema } from "../../shared/types/schema.ts";
 import { playOut } from "../seed/stage.ts";
@@ -36,6 +41,10 @@ function begun(id: string, aircraft: string, nth: number, serials: readonly (str
   stage.everyoneClaims();
   return stage;
 }
+const methods = (events: EventStore): Pick<EventStore, "sessions" | "sessionsOf"> => ({
+  sessions: (...of) => events.sessions(...of),
+  sessionsOf: (...of) => events.sessionsOf(...of),
+});
 const keep = (stage: Stage, code: string) =>
   storeSession({ store, names: server.services.names }, stage, {
     code,
@@ -93,6 +102,33 @@ describe("the history of aircraft and engines", () => {
     expect(body.rows[0].crew.cockpit).toBe(personAt("cockpit").name);
     expect((await ask("/aircraft/CH-TST/notes")).body).toEqual([]);
     for (const path of ["history", "notes"]) expect((await ask(`/aircraft/NONE/${path}`)).status).toBe(404);
+  });
+
+  it("[HIS-44] answers alike from the events, from what is kept and from memory, by the route's schema", async () => {
+    const paths = ["/aircraft/CH-TST/history", "/engines/E-2/history", "/aircraft/CH-TWO/notes"];
+    const answers = async (app: TestServer["app"]) => {
+      const all: unknown[] = [];
+      for (const path of paths) {
+        const reply = await app.inject({ url: `/api${path}`, headers: headers as Record<string, string> });
+        all.push([reply.statusCode, reply.headers["content-type"], reply.json()]);
+      }
+      return all;
+    };
+    const fromEvents = await answers(server.app);
+    expect(await answers(server.app)).toEqual(fromEvents);
+    const { store: events, index, log, directory } = server.services;
+    expect((await index.startHeads()).size).toBeGreaterThan(1);
+    const anew = new StartHistories({
+      store: { ...methods(events), read: () => Promise.reject(new Error("read from the events")) },
+      ...{ index, log },
+    });
+    const histories = new EngineHistories(directory.register, anew);
+    for (const id of ["CH-TST", "CH-TWO"])
+      expect(await histories.aircraft(id)).toEqual(await server.services.histories.aircraft(id));
+    const body = (await ask("/aircraft/CH-TST/history")).body;
+    expect(z.array(startRowSchema).min(1).safeParse(body.rows).error).toBeUndefined();
+    expect(Object.keys(body).sort()).toEqual(["aircraft", "figures", "more", "notes", "rows"]);
+    expect(Object.keys(body.figures.oilFirstS).sort()).toEqual(["source", "unit", "worse"]);
   });
 
   it("[HIS-11] names people as they are known at the time of asking", async () => {

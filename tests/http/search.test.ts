@@ -195,6 +195,9 @@ describe("the search", () => {
       put: (...more) => known.put(...more),
       forget: (id) => known.forget(id),
       find: (what) => known.find(what),
+      keepStarts: (kept) => known.keepStarts(kept),
+      startsOf: (ids) => known.startsOf(ids),
+      startHeads: (ids) => known.startHeads(ids),
       close: () => known.close(),
     };
     const moves: Moved[] = [

@@ -9,7 +9,15 @@ const words = wordsNow();
 function rowOf({ state, now }: Story, me: { id: string; device: string }) {
   const row = {
     ...{ id: state.id, code: "ACDEFG", aircraft: state.aircraft, typeName: state.type.name },
-    ...{ place: state.place, stage: state.stage, createdAt: 0, headSeq: state.seq, needs: 0, offered: [] },
+    ...{
+      place: state.place,
+      stage: state.stage,
+      createdAt: 0,
+      closedAt: null,
+      headSeq: state.seq,
+      needs: 0,
+      offered: [],
+    },
   };
   const listed: Listed = { row, state };
   const [strip] = stripsOf([listed], null, words, now);

@@ -34,3 +34,12 @@ it("[PAN-21] lists the aircraft that need a person first, by urgency, then by th
   );
   expect(strips.map((s) => s.id)).toEqual(["fire", "longer", "held", "asked", "quiet", "over"]);
 });
+
+it("[HSE-62] says of an ended session on which day it ended", () => {
+  const story = given({}).upTo("starting");
+  const closedAt = Date.UTC(2026, 10, 26, 23, 59);
+  const listed = { ...row("over", story, { stage: "closed", closedAt }), state: null };
+  const open = row("open", story, { closedAt: null });
+  const strips = stripsOf([listed, open], null, wordsNow(), story.now);
+  expect(strips.map((s) => s.stage)).toEqual(["Starting", "Closed, 26 Nov 2026"]);
+});

@@ -123,5 +123,24 @@ export function searchIndexContract(
         await index.put("s-1", 0, 1, one);
         expect((await index.find(wanted({ terms: terms("one") }))).length).toBe(1);
       }));
+
+    it("[HIS-42] keeps the starts of a session, the last ones put in, and forgets them with it", () =>
+      using(async (index) => {
+        const kept = (session: string, headHash: string) => ({
+          ...{ session, headHash, body: JSON.stringify({ rows: [], quote: `'"\\ ${headHash}` }) },
+        });
+        expect(await index.startsOf(["s-1"])).toEqual([]);
+        for (const one of [kept("s-1", "a"), kept("s-2", "b"), kept("s-1", "c")]) await index.keepStarts(one);
+        const all = await index.startsOf(["s-2", "s-3", "s-1"]);
+        expect(all.sort((a, b) => (a.session < b.session ? -1 : 1))).toEqual([
+          kept("s-1", "c"),
+          kept("s-2", "b"),
+        ]);
+        expect(await index.startHeads(["s-1", "s-3"])).toEqual(new Map([["s-1", "c"]]));
+        expect((await index.startHeads()).size).toBe(2);
+        expect(await index.heads()).toEqual(new Map());
+        await index.forget("s-1");
+        expect([...(await index.startHeads()).keys()]).toEqual(["s-2"]);
+      }));
   });
 }

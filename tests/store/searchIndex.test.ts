@@ -62,11 +62,14 @@ describe("the search index on disk", () => {
     const others = Array.from({ length: 40 }, (_, i) => entry("s-2", i + 1, `Other words ${i}`));
     await index.put("s-2", 0, 40, others);
     await index.put("s-1", 0, 4, [entry("s-1", 4, "Quicksilver")]);
+    await index.keepStarts({ session: "s-1", headHash: "a", body: "Quicksilver in a stop".repeat(500) });
+    await index.keepStarts({ session: "s-2", headHash: "b", body: "A stop of the other" });
     expect(await index.find(wanted({ terms: terms("quick") }))).toHaveLength(1);
     expect(bytes()).toContain("quicksilver");
     await index.forget("s-1");
     await index.close();
     expect(bytes().includes("quicksilver")).toBe(false);
     expect(bytes()).toContain("other words 7");
+    expect(bytes()).toContain("a stop of the other");
   });
 });

@@ -66,6 +66,8 @@ export interface SessionRow {
   place: string;
   stage: Stage;
   createdAt: number | string;
+  /** Server milliseconds; null while it is open. */
+  closedAt: number | null;
   headSeq: number;
   /** Number of open alerts and stops. */
   needs: number;

@@ -7,6 +7,7 @@ import { wishFor } from "../posts/observer/wished.ts";
 import { Trouble } from "../ui/Trouble.tsx";
 import { useLaterWords } from "../words/later.ts";
 import { DemoKeys } from "./DemoKeys.tsx";
+import { InventedYear } from "./history/InventedYear.tsx";
 import { PLAYS, type Play, postOf } from "./played.ts";
 import { go } from "./route.ts";
 
@@ -44,14 +45,17 @@ export function DemoStart({ me, play }: { me: Me; play: Play | null }) {
   }, [play]);
   if (!here && !busy && trouble === null) return null;
   return (
-    <section className="demo-start" aria-label={demo.watch}>
-      <DemoKeys
-        plays={PLAYS.filter((p) => p === "watch" || me.mayHold.includes(p))}
-        busy={busy}
-        onPlay={(p) => void begin(p)}
-      />
-      {busy && <p>{demo.begins}</p>}
-      <Trouble of={trouble} />
-    </section>
+    <div className="demo-start">
+      <section aria-label={demo.watch}>
+        <DemoKeys
+          plays={PLAYS.filter((p) => p === "watch" || me.mayHold.includes(p))}
+          busy={busy}
+          onPlay={(p) => void begin(p)}
+        />
+        {busy && <p>{demo.begins}</p>}
+        <Trouble of={trouble} />
+      </section>
+      <InventedYear onTrouble={setTrouble} />
+    </div>
   );
 }

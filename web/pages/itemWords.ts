@@ -1,5 +1,8 @@
+import { isDeferred, startsLeft } from "../../shared/defects/barring.ts";
 import type { Item } from "../../shared/protocol/standing.ts";
 import { enginesOf, placesOf } from "../../shared/stops/fireSeats.ts";
+import { deferralWords } from "../../shared/words/deferral.ts";
+import type { Language } from "../../shared/words/language.ts";
 import { ago } from "../ui/numbers.ts";
 import type { Words } from "../words/catalogue.ts";
 import { laterWords } from "../words/later.ts";
@@ -30,6 +33,14 @@ export function itemWords(item: Item, { say, text }: Words): string {
     case "drill":
       return says.drill(item.drill);
     case "defect":
-      return `${item.barsStart ? says.bars : says.defect}: ${item.words}. ${by(item.by)}`;
+      return `${defectWords(item, say.language)}: ${item.words}. ${by(item.by)}`;
   }
+}
+
+function defectWords(item: Item & { is: "defect" }, language: Language): string {
+  const { atAircraft: says } = laterWords(language);
+  if (!item.barsStart) return says.defect;
+  if (!item.deferred || !isDeferred(item, Date.now())) return says.bars;
+  const left = startsLeft(item.deferred, item.startedSince);
+  return says.deferred(deferralWords(item.deferred.until ?? null, left, language));
 }

@@ -1,6 +1,7 @@
 import { lifeAt } from "../../shared/engine/lifeAt.ts";
 import { isOver, type SessionState } from "../../shared/session/state.ts";
 import { enginesOf } from "../../shared/stops/fireSeats.ts";
+import { dayWords } from "../../shared/words/dates.ts";
 import type { SessionRow } from "../net/api.ts";
 import { shapeOf } from "../posts/shared/marks.ts";
 import type { Need, StripView } from "../ui/Strip.tsx";
@@ -42,7 +43,7 @@ function stripOf({ row, state }: Listed, here: string | null, words: Words, now:
     aircraft: row.aircraft,
     typeName: row.typeName,
     place: row.place,
-    stage: say.stage(row.stage),
+    stage: say.stage(row.stage) + (row.closedAt ? `, ${dayWords(row.closedAt, say.language)}` : ""),
     engines: (state?.engines ?? []).map(({ n, life: recorded }) => {
       const life = lifeAt(recorded, now);
       return { n, word: say.life(life).toLowerCase(), shape: shapeOf(life), danger: life.is === "fire" };

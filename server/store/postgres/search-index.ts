@@ -1,5 +1,12 @@
 import pg from "pg";
-import { INDEX_FORM, type IndexEntry, type SearchIndex, type Term, type Wanted } from "../search-index.ts";
+import {
+  INDEX_FORM,
+  type IndexEntry,
+  type KeptStarts,
+  type SearchIndex,
+  type Term,
+  type Wanted,
+} from "../search-index.ts";
 import { type Place, settings } from "./link.ts";
 import { asRefusal, nameOf } from "./open.ts";
 
@@ -23,6 +30,9 @@ CREATE INDEX ON search."Entry" USING gin ("words");
 CREATE INDEX ON search."Entry" ("at", "session", "seq", "part");
 CREATE INDEX ON search."Entry" ("kind", "at");
 CREATE INDEX ON search."Entry" ("aircraft", "at");
+CREATE TABLE search."Starts" (
+  "session" text COLLATE "C" PRIMARY KEY, "headHash" text NOT NULL, "body" text NOT NULL
+);
 `;
 
 const COLUMNS = `"at", "session", "seq", "part", "aircraft", "kind", "tokens", "body"`;
@@ -90,6 +100,7 @@ export class PostgresSearchIndex implements SearchIndex {
     await this.#inOne(async (client) => {
       await client.query(`DELETE FROM search."Head" WHERE "session" = $1`, [session]);
       await client.query(`DELETE FROM search."Entry" WHERE "session" = $1`, [session]);
+      await client.query(`DELETE FROM search."Starts" WHERE "session" = $1`, [session]);
     });
   }
 
@@ -112,6 +123,30 @@ export class PostgresSearchIndex implements SearchIndex {
       values,
     );
     return rows;
+  }
+
+  async keepStarts({ session, headHash, body }: KeptStarts): Promise<void> {
+    await this.#pool.query(
+      `INSERT INTO search."Starts" VALUES ($1, $2, $3)
+       ON CONFLICT ("session") DO UPDATE SET "headHash" = EXCLUDED."headHash", "body" = EXCLUDED."body"`,
+      [session, headHash, body],
+    );
+  }
+
+  async startsOf(sessions: readonly string[]): Promise<KeptStarts[]> {
+    const { rows } = await this.#pool.query<KeptStarts>(
+      `SELECT * FROM search."Starts" WHERE "session" = ANY($1)`,
+      [sessions],
+    );
+    return rows;
+  }
+
+  async startHeads(ids?: readonly string[]): Promise<Map<string, string>> {
+    const { rows } = await this.#pool.query<Omit<KeptStarts, "body">>(
+      `SELECT "session", "headHash" FROM search."Starts" ${ids ? `WHERE "session" = ANY($1)` : ""}`,
+      ids ? [ids] : [],
+    );
+    return new Map(rows.map(({ session, headHash }) => [session, headHash]));
   }
 
   async close(): Promise<void> {

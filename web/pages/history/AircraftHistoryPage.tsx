@@ -21,7 +21,6 @@ import { StartsTable } from "./StartsTable.tsx";
 /** One aircraft's history: what its engines do otherwise, what stands at it, its engines, and every start. */
 export function AircraftHistoryPage({ id, me, changed }: { id: string; me: Me; changed: number }) {
   const words = useHistoryWords();
-  const pictureWords = usePictureWords();
   const { ramp } = useWords().text;
   const [history, setHistory] = useState<AircraftHistory | null>(null);
   const [entry, setEntry] = useState<RegisteredAircraft | null>(null);
@@ -46,33 +45,14 @@ export function AircraftHistoryPage({ id, me, changed }: { id: string; me: Me; c
       lead={history ? words.aircraftLead(history.rows.length) : ""}
       trouble={trouble}
       keys={
-        <>
-          {history && <SaveKey of={{ aircraft: id }} onTrouble={setTrouble} />}
-          <FileKey
-            path={`/api/aircraft/${encodeURIComponent(id)}/evidence`}
-            name={`${id}-history`}
-            ending="ndjson"
-            large
-            word={words.saveAll}
-            onTrouble={setTrouble}
-          />
-          <FileKey
-            path={`/api/aircraft/${encodeURIComponent(id)}/pictures`}
-            name={`${id}-pictures`}
-            ending="tar"
-            large
-            word={pictureWords.saveAll}
-            onTrouble={setTrouble}
-          />
-          <button
-            type="button"
-            className="answer"
-            data-tone="plain"
-            onClick={() => go(`/aircraft/${encodeURIComponent(id)}`)}
-          >
-            {words.register}
-          </button>
-        </>
+        <button
+          type="button"
+          className="answer"
+          data-tone="plain"
+          onClick={() => go(`/aircraft/${encodeURIComponent(id)}`)}
+        >
+          {words.register}
+        </button>
       }
     >
       <div className="history-body">
@@ -80,8 +60,10 @@ export function AircraftHistoryPage({ id, me, changed }: { id: string; me: Me; c
         {me.demo && empty && <InventedYear onMade={read} onTrouble={setTrouble} />}
         {history && <Notes notes={history.notes} linked />}
         {items && <Standing items={items} />}
-        <DefectTrendChart id={id} onTrouble={setTrouble} />
+        {/* The year's starts change what is known of the defects. */}
+        <DefectTrendChart key={history?.rows.length ?? 0} id={id} onTrouble={setTrouble} />
         {entry && <Engines entry={entry} />}
+        <Files id={id} table={history !== null} onTrouble={setTrouble} />
         {history &&
           (history.rows.length === 0 ? (
             <p className="empty">{words.none}</p>
@@ -91,6 +73,37 @@ export function AircraftHistoryPage({ id, me, changed }: { id: string; me: Me; c
         {history?.more && <p>{words.more}</p>}
       </div>
     </SidePage>
+  );
+}
+
+/** Keys that save the starts, the whole history and the defects' pictures. */
+function Files({ id, table, onTrouble }: { id: string; table: boolean; onTrouble(error: Error): void }) {
+  const words = useHistoryWords();
+  const pictureWords = usePictureWords();
+  const path = `/api/aircraft/${encodeURIComponent(id)}`;
+  return (
+    <section className="own" aria-label={words.files}>
+      <h2>{words.files}</h2>
+      <div className="head-keys">
+        {table && <SaveKey of={{ aircraft: id }} onTrouble={onTrouble} />}
+        <FileKey
+          path={`${path}/evidence`}
+          name={`${id}-history`}
+          ending="ndjson"
+          large
+          word={words.saveAll}
+          onTrouble={onTrouble}
+        />
+        <FileKey
+          path={`${path}/pictures`}
+          name={`${id}-pictures`}
+          ending="tar"
+          large
+          word={pictureWords.saveAll}
+          onTrouble={onTrouble}
+        />
+      </div>
+    </section>
   );
 }
 

@@ -1,3 +1,5 @@
+import "../../styles/devices.css";
+import "../../styles/history.css";
 import { useCallback, useEffect, useState } from "react";
 import { histories } from "../../net/history.ts";
 import { useHistoryWords } from "../../words/history.ts";
@@ -7,7 +9,7 @@ import { go } from "../route.ts";
 const LOOK_MS = 1_500;
 
 /** In the demo: a key that has an invented year made, and says that it is invented. */
-export function InventedYear({ onMade, onTrouble }: { onMade(): void; onTrouble(error: Error): void }) {
+export function InventedYear({ onMade, onTrouble }: { onMade?: () => void; onTrouble(error: Error): void }) {
   const words = useHistoryWords();
   const [made, setMade] = useState<readonly string[] | null>(null);
   const [progress, setProgress] = useState<{ made: number; of: number } | null>(null);
@@ -18,7 +20,7 @@ export function InventedYear({ onMade, onTrouble }: { onMade(): void; onTrouble(
           setProgress(year);
           if (!year.done) return;
           setMade(year.aircraft);
-          onMade();
+          onMade?.();
         },
         (error: Error) => {
           setProgress(null);

@@ -5,14 +5,21 @@ import { useHistoryWords } from "../../words/history.ts";
 import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
 
-/** Drifts of engines, one sentence each; a touch opens the engine's charts. */
-export function Notes({ notes, linked }: { notes: readonly HistoryNote[]; linked: boolean }) {
+interface Props {
+  notes: readonly HistoryNote[];
+  /** True on the page of all engines of an aircraft: a touch opens the engine's charts. */
+  linked: boolean;
+}
+
+/** What engines do otherwise than before, one sentence each. */
+export function Notes({ notes, linked }: Props) {
   const words = useHistoryWords();
   const { language } = useWords().say;
   const units = useUnits();
+  const title = linked ? words.notes : words.notesOfOne;
   return (
-    <section className="own history-notes" aria-label={words.notes}>
-      <h2>{words.notes}</h2>
+    <section className="own history-notes" aria-label={title}>
+      <h2>{title}</h2>
       {notes.length === 0 && <p className="history-quiet">{words.noNotes}</p>}
       <ul>
         {notes.map((note) => (

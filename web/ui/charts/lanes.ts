@@ -1,5 +1,5 @@
 import type { FigureChart } from "../../../shared/history/charts/chart.ts";
-import type { SignalRule } from "../../../shared/history/charts/limits.ts";
+import type { ChartSignal, SignalRule } from "../../../shared/history/charts/limits.ts";
 
 /** The content of one strip. */
 export type LaneKind = "starts" | "average" | "ranges" | "sums";
@@ -27,8 +27,12 @@ export function lanesOf(chart: FigureChart, unread: readonly number[]): Lane[] {
   const { points } = era;
   const last = points.at(-1)?.at ?? 0;
   const first = points[0]?.at ?? 0;
-  const named = (rules: readonly SignalRule[]) =>
-    new Set((limits?.signals ?? []).flatMap((s) => (rules.includes(s.rule) ? [s.point.at] : [])));
+  const named = (rules: readonly SignalRule[], sides: readonly ChartSignal["side"][]) =>
+    new Set(
+      (limits?.signals ?? []).flatMap((s) =>
+        rules.includes(s.rule) && sides.includes(s.side) ? [s.point.at] : [],
+      ),
+    );
   const level = (is: "mean" | "limit", value: number, from = first) => ({
     is,
     points: [
@@ -36,8 +40,12 @@ export function lanesOf(chart: FigureChart, unread: readonly number[]): Lane[] {
       { at: last, value },
     ],
   });
-  const marked = (values: readonly { session: string; at: number; value: number }[], rules: SignalRule[]) => {
-    const signals = named(rules);
+  const marked = (
+    values: readonly { session: string; at: number; value: number }[],
+    rules: SignalRule[],
+    sides: readonly ChartSignal["side"][] = ["high", "low"],
+  ) => {
+    const signals = named(rules, sides);
     return runsOf(
       values.map(({ session, at, value }) => ({ session, at, value, signal: signals.has(at) })),
       unread,
@@ -83,7 +91,10 @@ export function lanesOf(chart: FigureChart, unread: readonly number[]): Lane[] {
     rangesLane,
     {
       kind: "sums",
-      runs: [...marked(along(cusum.high), ["sum"]), ...marked(along(cusum.low, -1), ["sum"])],
+      runs: [
+        ...marked(along(cusum.high), ["sum"], ["high"]),
+        ...marked(along(cusum.low, -1), ["sum"], ["low"]),
+      ],
       lines: [
         level("limit", cusum.decision, since),
         level("mean", 0, since),

@@ -13,10 +13,12 @@ export const history = {
   hours: (hours: string) => `${hours} h`,
   startsOf: starts,
   register: "Register",
+  files: "Files to save",
   aircraftHistory: "Aircraft's history",
   save: "Table (CSV)",
   saveAll: "All of it, signed",
   notes: "What its engines do otherwise than before",
+  notesOfOne: "What it does otherwise than before",
   noNotes: "Nothing stands out at the last starts.",
   notesAre:
     "Worked out from the record. It is no alert and bars nothing: look, ask, and write a defect if there is one.",
@@ -26,10 +28,10 @@ export const history = {
   noSerial: (n: number) =>
     `Number ${n} has no serial number in the register, so its history is not kept apart.`,
   none: "No start is on record yet.",
-  year: "An invented year",
+  year: "Which engine drifts? An invented year",
   yearIs:
-    "Everything in it is invented: a scripted crew plays some 50 starts of two of the demo's aircraft, and some parts wear. It takes half a minute.",
-  yearMake: "Make it",
+    "Everything in it is invented: a scripted crew plays some 50 starts of two of the demo's aircraft, and some parts wear. It takes half a minute. Then see which engine changes, and since when.",
+  yearMake: "Make the year",
   yearMaking: (made: number, of: number) => `The crew plays: ${made} of ${of || "…"}`,
   more: "Older starts are left out.",
   startsTable: "Starts, the newest first",

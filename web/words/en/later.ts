@@ -121,6 +121,7 @@ export const atAircraft = {
   unseen: (n: number) => `Number ${n} was stopped. Nobody has seen its propeller stopped`,
   drill: (drill: string) => `Drill is open: ${drill}`,
   bars: "A defect blocks the start",
+  deferred: (left: string) => `Defect, deferred ${left}`,
   defect: "Defect",
   end: "End it",
   ended: "It is ended",

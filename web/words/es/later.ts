@@ -115,6 +115,7 @@ export const atAircraft: LaterWords["atAircraft"] = {
   unseen: (n) => `El motor ${n} se apagó. Nadie ha visto parada su hélice`,
   drill: (drill) => `Ejercicio abierto: ${drill}`,
   bars: "Defecto impide el arranque",
+  deferred: (left) => `Defecto, aplazado ${left}`,
   defect: "Defecto",
   end: "Terminar",
   ended: "Terminado",
