@@ -91,6 +91,11 @@ export class RunningRehearsal {
     return this.#course;
   }
 
+  /** Server time, milliseconds. */
+  get now(): number {
+    return this.#deps.clock.now();
+  }
+
   /** Whether it runs slower than the clock, because starts come first. */
   get isSlowed(): boolean {
     return this.#deps.clock.now() - this.#slowedAt < SLOWED_MS;

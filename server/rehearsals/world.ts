@@ -1,3 +1,4 @@
+import { readingsAsked } from "../../shared/partners/play.ts";
 import type { World } from "../../shared/partners/world.ts";
 import { postHeld } from "../../shared/posts/postHeld.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
@@ -5,7 +6,7 @@ import type { Quantity } from "../../shared/protocol/quantity.ts";
 import type { FaultKind } from "../../shared/protocol/rehearsalFaults.ts";
 import { FAULT } from "../../shared/rehearsal/faults.ts";
 import { goodHands } from "../../shared/rehearsal/hands.ts";
-import { worldOf } from "../../shared/rehearsal/partner.ts";
+import { scriptOf, worldOf } from "../../shared/rehearsal/partner.ts";
 import { going } from "../../shared/rehearsal/run.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import { gaugeShows } from "../../shared/simulation/gauges.ts";
@@ -36,6 +37,8 @@ export interface SeenWorld {
   /** It runs slower than that, because starts come first. */
   slowed: boolean;
   instruments: Shown[];
+  /** What is read for the figures that their post is asked for and no instrument shows, by the ask's key. */
+  asked: { ask: string; reading: Quantity }[];
   /** What they see go wrong. Whoever watches without a post sees everything. */
   sees: { fault: FaultKind; engine: number | null }[];
   /** What the instructor says to their post: it is no ask. */
@@ -65,6 +68,7 @@ export function worldFor(
       ...(inCockpit ? gauges(rehearsal, state) : []),
       ...(post === null ? POSTS : [post]).flatMap((of) => besides(rehearsal, state, of)),
     ],
+    asked: post === null ? [] : asked(rehearsal, state, post),
     sees: going(run)
       .filter(({ fault }) => post === null || FAULT[fault].seenBy.some((p) => at.includes(p)))
       .map(({ fault, engine }) => ({ fault, engine })),
@@ -80,6 +84,16 @@ function besides(rehearsal: RunningRehearsal, state: SessionState, post: Post): 
     const reading = world[gauge]();
     return reading ? [{ gauge, engine: null, reading }] : [];
   });
+}
+
+/** Figures of asks at most: those in front, so that they do not cover the panel. */
+const MOST_ASKED = 3;
+
+function asked(rehearsal: RunningRehearsal, state: SessionState, post: Post): SeenWorld["asked"] {
+  const { run } = rehearsal.view.playing;
+  return readingsAsked(state, post, rehearsal.now, scriptOf(run, state, 1))
+    .slice(0, MOST_ASKED)
+    .map(({ ask, reading }) => ({ ask: ask.key, reading }));
 }
 
 function gauges(rehearsal: RunningRehearsal, state: SessionState): Shown[] {

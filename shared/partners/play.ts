@@ -175,6 +175,24 @@ function isStillBad(
   return !withinBounds(bounds.value, value);
 }
 
+/**
+ * Returns what a partner at this post would read for each figure that it is asked for now and that no gauge shows:
+ * checks, items of the card and the run-up.
+ */
+export function readingsAsked(
+  state: SessionState,
+  post: Post,
+  now: number,
+  script: Script,
+): { ask: Ask; reading: Quantity }[] {
+  return askedOf(state, post, now).flatMap((ask) => {
+    const chosen = choose(state, ask, now, script);
+    if (!chosen || chosen.draft.type === "send" || chosen.draft.type === "reading") return [];
+    const reading = figureFor(state, ask, chosen, now, script);
+    return reading ? [{ ask, reading }] : [];
+  });
+}
+
 function figureFor(
   state: SessionState,
   ask: Ask,

@@ -1,6 +1,7 @@
 import { plain } from "../engine/life.ts";
 import { chance } from "../partners/chance.ts";
 import { type Move, playPost } from "../partners/play.ts";
+import type { Script } from "../partners/script.ts";
 import type { World } from "../partners/world.ts";
 import type { Action } from "../protocol/commands.ts";
 import type { Post } from "../protocol/posts.ts";
@@ -39,6 +40,12 @@ export function worldOf(run: Run, state: SessionState): World {
   };
 }
 
+/** Returns how partners play in this rehearsal. */
+export const scriptOf = (run: Run, state: SessionState, pace: number): Script => ({
+  ...{ seed: run.seed, pace: pace / run.script.slower, cart: "Rehearsal" },
+  world: worldOf(run, state),
+});
+
 /** Returns true while a fault keeps a partner at this post from doing anything. */
 export function isSilenced(run: Run, post: Post): boolean {
   return going(run).some(({ fault, post: whose }) => {
@@ -74,11 +81,7 @@ export function partnerMove(run: Run, state: SessionState, post: Post, company: 
   if (isSilenced(run, post)) return null;
   const seen = seesFault(run, state, post, company) ?? seesStopped(run, state, post, company);
   if (seen) return seen;
-  const script = {
-    ...{ seed: run.seed, pace: company.pace / run.script.slower, cart: "Rehearsal" },
-    world: worldOf(run, state),
-  };
-  const move = playPost(state, post, company.now, script);
+  const move = playPost(state, post, company.now, scriptOf(run, state, company.pace));
   if (!move) return null;
   return slips(run, state, post, move, company.said) ?? { move, word: null };
 }

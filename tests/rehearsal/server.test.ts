@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { askedOf } from "../../shared/asks/asked.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
+import { playPost } from "../../shared/partners/play.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { HANDS_OFF } from "../../shared/simulation/state.ts";
 import { testServer } from "../http/test-server.ts";
@@ -167,6 +168,33 @@ describe("a rehearsal on the server", () => {
     expect((instruments as { gauge: string }[]).map((i) => i.gauge)).toEqual(
       expect.arrayContaining(["brakePressure", "cartVolts"]),
     );
+  });
+
+  it("[RHS-70] a figure of a check that no gauge shows is read at the post that is asked for it", async () => {
+    const { id } = await begin({ post: "cockpit" });
+    await pass(3);
+    await both.command(CREW.cockpit, id, { type: "claimPost", post: "cockpit" });
+    const world = async (who: string) => (await both.ask("GET", `/rehearsals/${id}/world`, who)).json();
+    for (let step = 0; step < 90 && (await both.state(id)).stage !== "powerUp"; step += 1) {
+      const state = await both.state(id);
+      const move = playPost(state, "cockpit", both.test.hand.clock.now(), { seed: 1, pace: 9, cart: "-" });
+      if (move) await both.command(CREW.cockpit, id, move.action);
+      await pass(4);
+    }
+    await pass(4);
+    const { asked } = await world("ada");
+    const state = await both.state(id);
+    const wanted = askedOf(state, "cockpit", both.test.hand.clock.now()).map(({ key }) => key);
+    expect(asked.length).toBeGreaterThan(0);
+    for (const { ask, reading } of asked) {
+      expect(wanted).toContain(ask);
+      const range = state.type.checks.find((c) => ask.includes(c.id))?.range;
+      expect(reading.unit).toBe(range?.unit);
+      expect(reading.value).toBeGreaterThanOrEqual(range?.min ?? reading.value);
+      expect(reading.value).toBeLessThanOrEqual(range?.max ?? reading.value);
+    }
+    expect((await world("bo")).asked).toEqual([]);
+    expect((await world("fay")).asked).toEqual([]);
   });
 
   it("[RHS-71] another one begun for a post ends the one that its beginner plays alone, and none in which others play", async () => {

@@ -16,6 +16,7 @@ export interface SeenWorld {
   /** It runs slower than that, because starts come first. */
   slowed: boolean;
   instruments: { gauge: string; engine: number | null; reading: Quantity }[];
+  asked: { ask: string; reading: Quantity }[];
   sees: { fault: FaultKind; engine: number | null }[];
   /** The instructor's words to this post. They are no ask. */
   word: { words: string; by: string } | null;

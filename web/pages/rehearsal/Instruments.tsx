@@ -1,19 +1,26 @@
+import { askedOf } from "../../../shared/asks/asked.ts";
 import { gaugeBand } from "../../../shared/models/gaugeBand.ts";
-import type { SessionState } from "../../../shared/session/state.ts";
 import { written } from "../../../shared/words/quantity.ts";
 import type { SeenWorld } from "../../net/rehearsals.ts";
+import type { Panel } from "../../posts/shared/model.ts";
 import { useRehearsalWords } from "../../words/rehearsal.ts";
 
 interface Props {
-  state: SessionState;
+  panel: Panel;
   world: SeenWorld;
   engine: number;
   onEngine(n: number): void;
 }
 
 /** The simulated instruments of one engine and of the aircraft: each a number with its band in words. */
-export function Instruments({ state, world, engine, onEngine }: Props) {
+export function Instruments({ panel, world, engine, onEngine }: Props) {
   const words = useRehearsalWords();
+  const { state, post, now } = panel;
+  const asks = post === null ? [] : askedOf(state, post, now);
+  const asked = world.asked.flatMap(({ ask, reading }) => {
+    const found = asks.find(({ key }) => key === ask);
+    return found ? [{ key: ask, what: panel.words.say.ask(found), reading }] : [];
+  });
   const byEngine = world.instruments.some((i) => i.engine !== null);
   const shown = world.instruments.filter((i) => i.engine === engine || i.engine === null);
   return (
@@ -46,6 +53,14 @@ export function Instruments({ state, world, engine, onEngine }: Props) {
             </div>
           );
         })}
+        {asked.map(({ key, what, reading }) => (
+          <div key={key} className="rehearsal-asked">
+            <dt>{what}</dt>
+            <dd>
+              <b>{written(reading)}</b>
+            </dd>
+          </div>
+        ))}
       </dl>
     </div>
   );

@@ -15,14 +15,14 @@ import { useWorld } from "./useWorld.ts";
 
 /** The simulated aircraft as a person sees it from their post, above their panel. */
 export function RehearsalStrip({ panel }: { panel: Panel }) {
-  const { state, post } = panel;
+  const { state } = panel;
   const next = state.wentBackTo;
   useEffect(() => {
     // Everybody goes on together, at the moment that the instructor chose.
     if (next !== undefined) go(`/session/${next}`);
   }, [next]);
   if (isOver(state)) return <Afterwards id={state.id} />;
-  return <Seen state={state} post={post} />;
+  return <Seen panel={panel} />;
 }
 
 /** The ways on from a rehearsal that is over. */
@@ -43,7 +43,8 @@ function Afterwards({ id }: { id: string }) {
   );
 }
 
-function Seen({ state, post }: { state: SessionState; post: Panel["post"] }) {
+function Seen({ panel }: { panel: Panel }) {
+  const { state, post } = panel;
   const words = useRehearsalWords();
   const { world, lost, look } = useWorld(state.id);
   const [chosen, setChosen] = useState<number | null>(null);
@@ -59,8 +60,8 @@ function Seen({ state, post }: { state: SessionState; post: Panel["post"] }) {
           <q>{world.word.words}</q>
         </p>
       )}
-      {world.instruments.length > 0 && (
-        <Instruments state={state} world={world} engine={engine} onEngine={setChosen} />
+      {world.instruments.length + world.asked.length > 0 && (
+        <Instruments panel={panel} world={world} engine={engine} onEngine={setChosen} />
       )}
       {post === "cockpit" && <CockpitControls id={state.id} engine={engine} world={world} onDone={look} />}
       {post === null && <Desk state={state} world={world} onDone={look} />}
