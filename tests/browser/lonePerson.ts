@@ -25,6 +25,8 @@ const LOOKS = 200;
 const LOOK_MS = 2;
 /** Server time after which a person reads an instrument again that is not where it must be. Milliseconds. */
 const READ_AGAIN_MS = 5_000;
+/** An entry whose keys are not drawn within this has gone. Milliseconds. */
+const GONE_MS = 3_000;
 /** An engine that runs by itself turns at least so fast; one on its starter, or hung, does not. Revolutions per minute. */
 const RUNS_RPM = 550;
 /** Server time after which a person gives an engine up that does not catch. Milliseconds. */
@@ -301,8 +303,13 @@ export class LonePerson {
     if (shown === "–") for (const nth of [2, 1]) await step(nth);
     if (figure === null) return;
     const keys = this.#seat.page.locator(`${within} .step-key`);
-    const size = async (nth: number) => Number((await keys.nth(nth).textContent())?.slice(1));
-    const [fine, coarse] = [await size(2), await size(3)];
+    const size = async (nth: number) => {
+      const text = await keys.nth(nth).textContent({ timeout: GONE_MS });
+      return Number(text?.slice(1));
+    };
+    // Something else may be asked at any moment, and the entry is gone then.
+    const [fine, coarse] = await Promise.all([size(2), size(3)]).catch(() => [null, null]);
+    if (fine === null || coarse === null) return;
     const at = async () => Number(await this.#value(within));
     for (let left = figure - (await at()); Math.abs(left) >= fine / 2; left = figure - (await at())) {
       const before = left;
@@ -315,7 +322,12 @@ export class LonePerson {
   async #value(within: string): Promise<string> {
     const { page } = this.#seat;
     const of = within.endsWith(".pad") ? `${within} .pad-cell[data-here] output` : `${within} .entry-number`;
-    return (await page.locator(of).textContent()) ?? "";
+    return (
+      (await page
+        .locator(of)
+        .textContent({ timeout: GONE_MS })
+        .catch(() => null)) ?? ""
+    );
   }
 
   /** Touches a key. Returns false when it is not there any more: something more pressing came to the front. */
