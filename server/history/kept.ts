@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { raisedSchema, type StartRow, startRowSchema } from "../../shared/history/row.ts";
 
-/** What a session left for the history. */
+/** The part of the history that one session left. */
 const sessionStartsSchema = z.strictObject({
   rows: z.array(startRowSchema),
   /** Raised in a session that engaged no starter. */

@@ -1,20 +1,13 @@
 import type { FastifyReply } from "fastify";
+import { onceFor } from "../../shared/derived/onceFor.ts";
 import type { StartRow } from "../../shared/history/row.ts";
 
 /** A row is replaced when it changes, so its text is made once while it is in memory. */
-const TEXTS = new WeakMap<StartRow, string>();
+const textOf = onceFor((row: StartRow) => JSON.stringify(row));
 
 /** Returns rows as JSON. */
 export function rowsText(rows: readonly StartRow[]): string {
   return `[${rows.map(textOf).join()}]`;
-}
-
-function textOf(row: StartRow): string {
-  const known = TEXTS.get(row);
-  if (known !== undefined) return known;
-  const text = JSON.stringify(row);
-  TEXTS.set(row, text);
-  return text;
 }
 
 /**

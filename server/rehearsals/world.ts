@@ -13,7 +13,7 @@ import { gaugeShows } from "../../shared/simulation/gauges.ts";
 import type { Controls } from "../../shared/simulation/state.ts";
 import type { InstructorWord, RunningRehearsal } from "./running.ts";
 
-/** What a post reads besides the type's gauges. */
+/** The instruments of each post besides the type's gauges. */
 const BESIDES = {
   cockpit: ["brakePressure"],
   fireGuard: [],
@@ -37,7 +37,7 @@ export interface SeenWorld {
   /** It runs slower than that, because starts come first. */
   slowed: boolean;
   instruments: Shown[];
-  /** What is read for the figures that their post is asked for and no instrument shows, by the ask's key. */
+  /** The figures that their post is asked for and that no instrument shows, by the ask's key. */
   asked: { ask: string; reading: Quantity }[];
   /** What they see go wrong. Whoever watches without a post sees everything. */
   sees: { fault: FaultKind; engine: number | null }[];

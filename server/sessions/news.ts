@@ -54,7 +54,7 @@ export class News {
   /** Tells every open session of an aircraft what its record says from elsewhere. */
   async ofAircraft(aircraft: string): Promise<void> {
     const { clock, log, records } = this.#deps;
-    // What is told makes the record move again. Between two rounds of it the server hears its panels, whatever happens.
+    // Telling a session makes the record move again. Between two rounds the server hears its panels, whatever happens.
     await new Promise((resolve) => setImmediate(resolve));
     for (const id of this.#held.openAt(aircraft)) {
       try {

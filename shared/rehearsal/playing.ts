@@ -85,7 +85,8 @@ export function playStep(before: Playing, state: SessionState, around: Around): 
   if (isOver(state) || waitsToHear(before, run, state))
     return { playing: { ...before, run, noted }, facts, act: null };
   const moved = movedIn(run);
-  const all = looksAround(before, run, state, moved) || before.idleS >= idleLimit(state, partners);
+  const patience = idleLimit(state, partners);
+  const all = looksAround(before, run, state, moved) || before.idleS >= patience;
   const isDue = (post: Post) => (before.intents[post]?.at ?? Number.POSITIVE_INFINITY) <= now;
   const look = partners.filter((post) => all || isDue(post));
   if (look.length === 0 && !all) {
@@ -120,10 +121,7 @@ export function playStep(before: Playing, state: SessionState, around: Around): 
     };
     return { playing, facts, act: { post, action: move.action } };
   }
-  const given =
-    idleS >= idleLimit(state, partners) || run.t > LONGEST_S
-      ? givesUp(state, partners, run.t, seconds)
-      : null;
+  const given = idleS >= patience || run.t > LONGEST_S ? givesUp(state, partners, run.t, seconds) : null;
   return { playing: { ...before, run, intents, idleS, noted, looked }, facts, act: given };
 }
 

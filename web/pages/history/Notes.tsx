@@ -11,7 +11,7 @@ interface Props {
   linked: boolean;
 }
 
-/** What engines do otherwise than before, one sentence each. */
+/** The drifts of engines, one sentence each. */
 export function Notes({ notes, linked }: Props) {
   const words = useHistoryWords();
   const { language } = useWords().say;
