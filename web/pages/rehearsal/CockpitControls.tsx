@@ -70,7 +70,7 @@ export function CockpitControls({ id, engine, world, onDone }: Props) {
     set({ ...latest.current, vacuumFrom: all[(at + 1) % all.length] ?? null });
   };
   return (
-    <fieldset className="rehearsal-controls">
+    <fieldset className="rehearsal-controls" data-by-hand={world.byHand || undefined}>
       <legend className="rehearsal-head">
         {`${words.controls}, ${words.engine(engine)}${world.byHand ? "" : `. ${words.goodHands}`}`}
       </legend>
