@@ -6,8 +6,10 @@ import { FireSheet } from "../../web/posts/shared/FireSheet.tsx";
 import { fireView } from "../../web/posts/shared/fireView.ts";
 import type { Panel } from "../../web/posts/shared/model.ts";
 import { isLocated, justSent, type OpenFire, picked, repeats } from "../../web/posts/shared/openFire.ts";
+import { StopSheets } from "../../web/posts/shared/StopSheets.tsx";
 import { standingStops } from "../../web/posts/shared/standing.ts";
-import { type StopActions, Stops } from "../../web/ui/Stops.tsx";
+import type { OpenStop } from "../../web/posts/shared/useStops.ts";
+import { Opened } from "../../web/ui/opened.ts";
 import { wordsNow } from "../../web/words/words.ts";
 import { withTiming } from "../safety/types.ts";
 import { FOUR } from "../spec/aircraft.ts";
@@ -40,7 +42,6 @@ const fired = (who: Person) => {
   return { story, ref };
 };
 
-const ACTIONS: StopActions = { hold() {}, askCut() {}, cut() {}, fire() {}, close() {} };
 const numbers = [1, 2, 3, 4];
 const sheetOf = (panel: Panel, open: OpenFire) =>
   renderToStaticMarkup(
@@ -136,9 +137,12 @@ describe("the sheet of a fire", () => {
 });
 
 it("[CUT-7] the pick of a cut has cut all first and filled, then each engine", () => {
-  const markup = renderToStaticMarkup(
-    createElement(Stops, { numbers, cutting: true, fire: null, actions: ACTIONS }),
-  );
+  const opened = new Opened<OpenStop>();
+  opened.open({ is: "cut" });
+  const none = () => {};
+  const keys = { opened, cut: none, locate: none, actions: { hold: none, askCut: none, fire: none } };
+  const { panel } = panelOf(given({ type }), cy);
+  const markup = renderToStaticMarkup(createElement(StopSheets, { panel, keys, numbers }));
   expect(markup).toMatch(/data-tone="danger">Cut all engines</);
   const order = ["Cut all engines", "Engine number 1", "Engine number 4", "Back"].map((w) =>
     markup.indexOf(w),

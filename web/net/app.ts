@@ -1,8 +1,8 @@
-import { useEffect, useSyncExternalStore } from "react";
+import { startTransition, useEffect, useState, useSyncExternalStore } from "react";
 import { AS_READ, type UnitChoice } from "../../shared/models/unitChoice.ts";
 import type { Light } from "../words/light.ts";
 import { Api } from "./api.ts";
-import { calmed, type Watched } from "./calm.ts";
+import { type Calm, calmed } from "./calm.ts";
 import { Connection } from "./connection.ts";
 import type { ConnectionView } from "./connectionView.ts";
 import { openBook } from "./idbOutbox.ts";
@@ -124,16 +124,33 @@ export function useActiveSignIn(): ActiveSignIn | null {
   return useSyncExternalStore(subscribe, () => active);
 }
 
-const calmConnections = new WeakMap<Connection, Watched>();
+const calmConnections = new WeakMap<Connection, Calm>();
 
-/** Returns the connection's view as panels draw it; see `calmed`. */
+function calmOf(connection: Connection): Calm {
+  const known = calmConnections.get(connection);
+  if (known) return known;
+  const calm = calmed(connection, () => Date.now());
+  calmConnections.set(connection, calm);
+  return calm;
+}
+
+/**
+ * Returns the connection's view as panels draw it; see `calmed`. A change that need not show at once is drawn as a
+ * transition: a touch interrupts it, and does not wait for a whole panel to be drawn.
+ */
 export function useConnectionView(connection: Connection): ConnectionView {
-  let calm = calmConnections.get(connection);
-  if (!calm) {
-    calm = calmed(connection, () => Date.now());
-    calmConnections.set(connection, calm);
-  }
-  return useSyncExternalStore(calm.subscribe, calm.view);
+  const calm = calmOf(connection);
+  const [view, setView] = useState(calm.view);
+  useEffect(() => {
+    const end = calm.subscribe((atOnce) => {
+      if (atOnce) setView(calm.view());
+      else startTransition(() => setView(calm.view()));
+    });
+    // It may have changed between the first drawing and this.
+    setView(calm.view());
+    return end;
+  }, [calm]);
+  return view;
 }
 
 export function useLight(): [Light, (next: Light) => void] {

@@ -1,27 +1,22 @@
-import { useMemo, useSyncExternalStore } from "react";
+import { startTransition, useEffect, useMemo, useState } from "react";
 import type { Connection } from "./connection.ts";
 import type { ConnectionView } from "./connectionView.ts";
 
-/** A count of ticks that runs while a component reads it. */
+/** A clock tick that runs while a component reads it. */
 function every(ms: number) {
-  let ticks = 0;
   let ticker: ReturnType<typeof setInterval> | null = null;
   const listeners = new Set<() => void>();
-  return {
-    read: () => ticks,
-    subscribe(listener: () => void): () => void {
-      listeners.add(listener);
-      ticker ??= setInterval(() => {
-        ticks += 1;
-        for (const each of listeners) each();
-      }, ms);
-      return () => {
-        listeners.delete(listener);
-        if (listeners.size > 0 || ticker === null) return;
-        clearInterval(ticker);
-        ticker = null;
-      };
-    },
+  return (listener: () => void): (() => void) => {
+    listeners.add(listener);
+    ticker ??= setInterval(() => {
+      for (const each of listeners) each();
+    }, ms);
+    return () => {
+      listeners.delete(listener);
+      if (listeners.size > 0 || ticker === null) return;
+      clearInterval(ticker);
+      ticker = null;
+    };
   };
 }
 
@@ -38,8 +33,11 @@ export function useMoment(
   view: ConnectionView,
   quick = false,
 ): { panel: number; server: number } {
-  const ticker = quick ? QUARTERS : SECONDS;
-  const tick = useSyncExternalStore(ticker.subscribe, ticker.read);
+  const [tick, setTick] = useState(0);
+  useEffect(() => {
+    // A touch interrupts the drawing of a tick, which takes a slow tablet a tenth of a second.
+    return (quick ? QUARTERS : SECONDS)(() => startTransition(() => setTick((t) => t + 1)));
+  }, [quick]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the clock is read again with each tick and each view
   const panel = useMemo(() => Date.now(), [tick, view]);
   return { panel, server: Math.round(connection.clock.now() ?? panel) };

@@ -25,6 +25,7 @@ import { LeftAsWritten } from "../ui/AuthorsWords.tsx";
 import { type Figuring, FiguringContext, NO_FIGURING } from "../ui/figuring.ts";
 import { LightKey } from "../ui/LightKey.tsx";
 import { later, laterPart } from "../ui/later.tsx";
+import { type Opened, useNowOpen, useOpened } from "../ui/opened.ts";
 import { TitleBlock } from "../ui/TitleBlock.tsx";
 import { useWords } from "../words/words.ts";
 import { connectionWords, isFresh, postCells, stageStep, staleWords } from "./connectionWords.ts";
@@ -57,7 +58,7 @@ export function SessionPage({ id, me, connection, call }: Props) {
   const moment = useMoment(connection, view, view.state !== null && starterHeld(view.state));
   const [people, setPeople] = useState<PersonRow[]>([]);
   const [light, setLight] = useLight();
-  const [menu, setMenu] = useState(false);
+  const menu = useOpened<true>();
   const [way, onWay] = useFigureWay();
   const { current: kept } = useRef<Figuring["kept"]>(new Map());
   useEffect(() => {
@@ -115,7 +116,7 @@ export function SessionPage({ id, me, connection, call }: Props) {
             clock={timeOfDay(moment.server)}
             connection={connectionWords(view, moment.panel, text)}
             connectionIs={fresh ? "live" : "stale"}
-            onPosts={() => setMenu(true)}
+            onPosts={() => menu.open(true)}
           >
             <LightKey light={light} onLight={setLight} />
           </TitleBlock>
@@ -129,13 +130,10 @@ export function SessionPage({ id, me, connection, call }: Props) {
                 <RehearsalStrip panel={panel} />
               </Suspense>
             )}
+            {/* Before the panel, so that Tab leads from the sheet to the ask and the stops. Not its neighbour, because
+                the browser would match the styles of the whole panel again. */}
+            <OpenMenu panel={panel} opened={menu} />
           </div>
-          {/* Before the panel, so that Tab leads from the sheet to the ask and the stops. */}
-          {menu && (
-            <Suspense>
-              <SessionSheet panel={panel} onClose={() => setMenu(false)} />
-            </Suspense>
-          )}
           {post === "cockpit" && (
             <CockpitPanel
               panel={panel}
@@ -154,10 +152,20 @@ export function SessionPage({ id, me, connection, call }: Props) {
               <SupervisorPage panel={panel} stale={stale} connection={connection} />
             </Suspense>
           )}
-          {post === null && <ObserverPanel panel={panel} stale={stale} onPosts={() => setMenu(true)} />}
+          {post === null && <ObserverPanel panel={panel} stale={stale} onPosts={() => menu.open(true)} />}
         </div>
       </LeftAsWritten>
     </FiguringContext>
+  );
+}
+
+/** The sheet with the posts and settings. */
+function OpenMenu({ panel, opened }: { panel: Panel; opened: Opened<true> }) {
+  if (useNowOpen(opened) === null) return null;
+  return (
+    <Suspense>
+      <SessionSheet panel={panel} onClose={opened.close} />
+    </Suspense>
   );
 }
 

@@ -1,64 +1,34 @@
-import type { ReactNode } from "react";
 import { STANDARD } from "../words/standard.ts";
 import { useWords } from "../words/words.ts";
-import { EngineKeys } from "./EngineKeys.tsx";
-import { QuickSheet } from "./QuickSheet.tsx";
 
 export interface StopActions {
   hold(): void;
   /** Asks which engine to cut. */
   askCut(): void;
-  cut(engine: number | null): void;
   fire(): void;
-  /** Closes the sheet that is open. */
-  close(): void;
-}
-
-interface Props {
-  numbers: readonly number[];
-  /** The pick of a cut is open. */
-  cutting: boolean;
-  /** The sheet of a fire; null while none is open. */
-  fire: ReactNode;
-  actions: StopActions;
 }
 
 /**
  * Hold, cut and fire: always visible, never disabled. Hold and fire are sent at the touch. The panel says that each is a
  * message, not an emergency stop.
  */
-export function Stops({ numbers, cutting, fire, actions }: Props) {
+export function Stops({ actions }: { actions: StopActions }) {
   const words = useWords().text.stops;
   return (
-    <>
-      {cutting && (
-        <QuickSheet title={words.cutWhich} onClose={actions.close}>
-          <EngineKeys
-            numbers={numbers}
-            prompt={words.cutPrompt}
-            disabled={false}
-            all={{ word: words.cutAll, onPress: () => actions.cut(null) }}
-            onPick={actions.cut}
-            onBack={actions.close}
-          />
-        </QuickSheet>
-      )}
-      {fire}
-      <nav className="stops" aria-label={words.keys}>
-        <button type="button" className="stop stop-hold" onClick={actions.hold}>
-          <StopShape is="hold" />
-          <StopWord is="hold" />
-        </button>
-        <button type="button" className="stop stop-cut" onClick={actions.askCut}>
-          <StopShape is="cut" />
-          <StopWord is="cut" />
-        </button>
-        <button type="button" className="stop stop-fire" onClick={actions.fire}>
-          <StopShape is="fire" />
-          <StopWord is="fire" />
-        </button>
-      </nav>
-    </>
+    <nav className="stops" aria-label={words.keys}>
+      <button type="button" className="stop stop-hold" onClick={actions.hold}>
+        <StopShape is="hold" />
+        <StopWord is="hold" />
+      </button>
+      <button type="button" className="stop stop-cut" onClick={actions.askCut}>
+        <StopShape is="cut" />
+        <StopWord is="cut" />
+      </button>
+      <button type="button" className="stop stop-fire" onClick={actions.fire}>
+        <StopShape is="fire" />
+        <StopWord is="fire" />
+      </button>
+    </nav>
   );
 }
 

@@ -1,4 +1,4 @@
-import { type ComponentType, lazy, memo, useState } from "react";
+import { type ComponentType, lazy, memo } from "react";
 import { useWords } from "../words/words.ts";
 
 const begun: (() => Promise<unknown>)[] = [];
@@ -11,27 +11,6 @@ const begun: (() => Promise<unknown>)[] = [];
 export function later<P extends object>(load: () => Promise<ComponentType<P>>): ComponentType<P> {
   const get = fetchedOnce(load);
   return memo(lazy(() => get().then(asDefault, () => asDefault(NotHere as ComponentType<P>)))) as never;
-}
-
-/**
- * Returns a component for a part that must never be waited for: `Plain` is used until the whole part has loaded. An
- * instance opened as `Plain` stays so, because it must not change under a finger.
- */
-export function plainUntil<P extends object>(
-  Plain: ComponentType<P>,
-  load: () => Promise<ComponentType<P>>,
-): ComponentType<P> {
-  let whole: ComponentType<P> | null = null;
-  fetchedOnce(() =>
-    load().then((part) => {
-      whole = part;
-      return part;
-    }),
-  );
-  return function WholeOrPlain(props: P) {
-    const [Part] = useState(() => whole ?? Plain);
-    return <Part {...props} />;
-  };
 }
 
 /** Returns a function that gives a part of the program once it has loaded, and null before. */

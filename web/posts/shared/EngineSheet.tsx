@@ -6,7 +6,7 @@ import { engineOf } from "../../../shared/session/state.ts";
 import type { AnswerKey } from "../../ui/askView.ts";
 import { later } from "../../ui/later.tsx";
 import { Need } from "../../ui/Need.tsx";
-import { QuickSheet } from "../../ui/QuickSheet.tsx";
+import { Sheet } from "../../ui/Sheet.tsx";
 import { engineOptions } from "./engineOptions.ts";
 import type { Panel } from "./model.ts";
 
@@ -28,7 +28,7 @@ export function EngineSheet({ panel, n, onClose }: { panel: Panel; n: number; on
     onClose();
   };
   return (
-    <QuickSheet title={title} onClose={onClose}>
+    <Sheet title={title} onClose={onClose}>
       {open ? (
         <Need
           answer={open}
@@ -65,6 +65,6 @@ export function EngineSheet({ panel, n, onClose }: { panel: Panel; n: number; on
           <EngineWorked panel={panel} n={n} />
         </Suspense>
       )}
-    </QuickSheet>
+    </Sheet>
   );
 }

@@ -1,6 +1,6 @@
 import type { FirePlace } from "../../../shared/protocol/signals.ts";
 import { FireKeys } from "../../ui/FireKeys.tsx";
-import { QuickSheet } from "../../ui/QuickSheet.tsx";
+import { Sheet } from "../../ui/Sheet.tsx";
 import { fireView } from "./fireView.ts";
 import type { Panel } from "./model.ts";
 import type { OpenFire } from "./openFire.ts";
@@ -21,7 +21,7 @@ export function FireSheet({ panel, numbers, open, onSaid, onClose }: Props) {
     onSaid(more);
   };
   return (
-    <QuickSheet title={title} onClose={onClose}>
+    <Sheet title={title} onClose={onClose}>
       <section className="entry" aria-label={prompt}>
         <p>{prompt}</p>
         <FireKeys
@@ -45,6 +45,6 @@ export function FireSheet({ panel, numbers, open, onSaid, onClose }: Props) {
           </button>
         )}
       </section>
-    </QuickSheet>
+    </Sheet>
   );
 }

@@ -7,6 +7,7 @@ import { POSTS } from "../../../shared/protocol/posts.ts";
 import { AskNow, NothingAsked } from "../../ui/AskNow.tsx";
 import type { AnswerKey, AskView } from "../../ui/askView.ts";
 import { later } from "../../ui/later.tsx";
+import { type Opened, useNowOpen, useOpened } from "../../ui/opened.ts";
 import { facingWords, usualFacing } from "../../ui/plan/facing.ts";
 import { Plan } from "../../ui/plan/Plan.tsx";
 import { Queue } from "../../ui/Queue.tsx";
@@ -20,8 +21,9 @@ import { gathered } from "./gathered.ts";
 import { idleWords } from "./idleWords.ts";
 import { planView } from "./marks.ts";
 import type { Panel } from "./model.ts";
+import { StopSheets } from "./StopSheets.tsx";
 import { standingStops } from "./standing.ts";
-import { useStops } from "./useStops.tsx";
+import { useStops } from "./useStops.ts";
 import { useTouch } from "./useTouch.ts";
 
 const AirKeys = later(() => import("./AirKeys.tsx").then((m) => m.AirKeys));
@@ -66,7 +68,7 @@ export function PanelFrame({
   const units = useUnits();
   useTouch(panel);
   const [held, setHeld] = useState<Held | null>(null);
-  const [engine, setEngine] = useState<number | null>(null);
+  const engine = useOpened<number>();
   const [facing, setFacing] = useState<Facing>(usualFacing(post));
   const [given, setGiven] = useState<{ ask: string; sent: string } | null>(null);
 
@@ -100,7 +102,7 @@ export function PanelFrame({
     panel.sent.some((s) => s.id === given.sent && s.status.is === "sending");
   const plan = useMemo(() => planView(state, top?.engine ?? null, now, words), [state, top, now, words]);
   const numbers = enginesSeen(state.engines.length, facing);
-  const stops = useStops(panel, numbers);
+  const stops = useStops(panel);
   const answer = (of: AskView, key: AnswerKey, put: Given) => {
     const action = fill(key.choice, put);
     const sent = action && panel.act(action, put.confirmed);
@@ -179,7 +181,7 @@ export function PanelFrame({
             words={facingWords(facing, post, text)}
             onFacing={post === "cockpit" ? undefined : setFacing}
             turnWords={facing === "nose" ? text.plan.turnToTail : text.plan.turnToNose}
-            onEngine={setEngine}
+            onEngine={engine.open}
           />
           <Suspense fallback={null}>
             {(state.stage === "plan" || state.stage === "brief") && <BriefNotes aircraft={state.aircraft} />}
@@ -189,16 +191,24 @@ export function PanelFrame({
           </Suspense>
         </section>
       </main>
-      {engine !== null && (
-        <Suspense fallback={null}>
-          <EngineSheet panel={panel} n={engine} onClose={() => setEngine(null)} />
-        </Suspense>
-      )}
+      <OpenEngine panel={panel} opened={engine} />
       <footer className="panel-foot">
-        <Stops numbers={numbers} cutting={stops.cutting} fire={stops.fire} actions={stops.actions} />
+        <StopSheets panel={panel} keys={stops} numbers={numbers} />
+        <Stops actions={stops.actions} />
         <Caution short />
       </footer>
     </div>
+  );
+}
+
+/** The sheet of the engine touched on the plan. */
+function OpenEngine({ panel, opened }: { panel: Panel; opened: Opened<number> }) {
+  const n = useNowOpen(opened);
+  if (n === null) return null;
+  return (
+    <Suspense fallback={null}>
+      <EngineSheet panel={panel} n={n} onClose={opened.close} />
+    </Suspense>
   );
 }
 

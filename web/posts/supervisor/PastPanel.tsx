@@ -18,8 +18,9 @@ import { Caution } from "../shared/Caution.tsx";
 import { planView } from "../shared/marks.ts";
 import type { Panel } from "../shared/model.ts";
 import { PlanNotes } from "../shared/PlanNotes.tsx";
+import { StopSheets } from "../shared/StopSheets.tsx";
 import { standingStops } from "../shared/standing.ts";
-import { useStops } from "../shared/useStops.tsx";
+import { useStops } from "../shared/useStops.ts";
 import { Scrub } from "./Scrub.tsx";
 
 interface Props {
@@ -47,7 +48,7 @@ export function PastPanel({ panel, stale, events, then, onAt, onNow }: Props) {
   const facing = usualFacing(panel.post);
   const shown = events.filter((e) => e.seq <= then.seq);
   const numbers = enginesSeen(panel.state.engines.length, facing);
-  const keys = useStops(panel, numbers);
+  const keys = useStops(panel);
   const stops = standingStops({ ...panel, state: then, now: at, unrecorded: [] }, keys.locate);
   const asked = POSTS.flatMap((p): string[] => {
     const first = askedOf(then, p, at)[0];
@@ -92,7 +93,8 @@ export function PastPanel({ panel, stale, events, then, onAt, onNow }: Props) {
       </main>
       <RemoteKeys asked={null} fresh={false} busy={false} onHold={keys.actions.hold} onAnswer={() => {}} />
       <footer className="panel-foot">
-        <Stops numbers={numbers} cutting={keys.cutting} fire={keys.fire} actions={keys.actions} />
+        <StopSheets panel={panel} keys={keys} numbers={numbers} />
+        <Stops actions={keys.actions} />
         <Caution short />
       </footer>
     </div>
