@@ -3,7 +3,7 @@ import { cpus } from "node:os";
 import type { Page } from "playwright-core";
 import type { Socket } from "socket.io-client";
 import { planAndBrief, signInCrew } from "../browser/crew.ts";
-import { key, openBrowser, POSTS_KEY, type Seat } from "../browser/seat.ts";
+import { key, openUsualBrowser, POSTS_KEY, type Seat } from "../browser/seat.ts";
 import { TestServer } from "../browser/server.ts";
 import { spreadOf } from "./histogram.ts";
 import { panelSocket } from "./panel-socket.ts";
@@ -121,7 +121,7 @@ async function touch({ page }: Seat, { x, y }: Place): Promise<void> {
 export async function benchPanel(): Promise<boolean> {
   const server = new TestServer();
   await server.start();
-  const browser = await openBrowser();
+  const browser = await openUsualBrowser();
   const crew = await signInCrew(browser, server.url);
   await planAndBrief(crew);
   const { cockpit, supervisor } = crew;

@@ -11,7 +11,7 @@ import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
 import { isOver } from "../../shared/session/state.ts";
 import { seatAt, signInCrew } from "../browser/crew.ts";
-import { openBrowser } from "../browser/seat.ts";
+import { openUsualBrowser } from "../browser/seat.ts";
 import { TestServer } from "../browser/server.ts";
 import { TestPanel } from "../live/panel.ts";
 import { keep, type Spread, spreadOf } from "./histogram.ts";
@@ -97,7 +97,7 @@ async function timesOn(
 export async function benchRehearsal(seconds: number): Promise<boolean> {
   const server = new TestServer();
   await server.start();
-  const browser = await openBrowser();
+  const browser = await openUsualBrowser();
   const bare = new Bare();
   try {
     const crew = await signInCrew(browser, server.url);

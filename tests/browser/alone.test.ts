@@ -16,10 +16,8 @@ const SEED = 7;
 /** A fault that began with the last engine is answered within this server time, milliseconds. */
 const ANSWERED_MS = 5_000;
 
-/** The post that is played through each script in the short form: each post once at least. */
+/** The post that is played through a script in the short form: each post once. */
 const ONCE: Readonly<Record<string, Post>> = {
-  firstDay: "groundPower",
-  slowStart: "cockpit",
   readTheGauges: "cockpit",
   fireDay: "fireGuard",
   people: "supervisor",

@@ -2,7 +2,7 @@ import { rmSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { z } from "zod";
-import { openBrowser } from "../browser/seat.ts";
+import { openUsualBrowser } from "../browser/seat.ts";
 import { TestServer } from "../browser/server.ts";
 import { Camera, LIGHTS, SIZES, type Size } from "./camera.ts";
 import { photographHistory } from "./history.ts";
@@ -45,7 +45,7 @@ await server.start();
 const url = `http://localhost:${new URL(server.url).port}`;
 await server.stop();
 await server.start([url]);
-const browser = await openBrowser();
+const browser = await openUsualBrowser();
 try {
   await (values.readme ? photographReadme(browser, url, README_PICTURES) : photographAll());
 } finally {
