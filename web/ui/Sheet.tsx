@@ -5,6 +5,8 @@ import { useEscape } from "./useEscape.ts";
 interface Props {
   title: string;
   children: ReactNode;
+  /** The content is drawn with the frame: for the few keys of a stop. */
+  atOnce?: boolean;
   onClose(): void;
 }
 
@@ -13,11 +15,11 @@ interface Props {
  * trap it, and no touch outside closes it, so that hold, cut and fire stay usable. The first frame after the touch
  * shows its frame and title, the next its content, so that a slow tablet answers the touch at once.
  */
-export function Sheet({ title, children, onClose }: Props) {
+export function Sheet({ title, children, atOnce = false, onClose }: Props) {
   const words = useWords().text.options;
   const box = useRef<HTMLDialogElement>(null);
   useEscape(onClose);
-  const [framed, setFramed] = useState(false);
+  const [framed, setFramed] = useState(atOnce);
   useEffect(() => {
     // After the next frame's picture, and not deferred: signals that arrive all the time would put it off.
     const frame = requestAnimationFrame(() => setTimeout(setFramed, 0, true));

@@ -8,7 +8,7 @@ import { figureAlone, written } from "../../../shared/words/quantity.ts";
 import { unitWord } from "../../../shared/words/units.ts";
 import { seconds, secondsLeft, together } from "../../ui/numbers.ts";
 import { useUnits } from "../../ui/units.ts";
-import type { Words } from "../../words/catalogue.ts";
+import type { LaterWords } from "../../words/en/later.ts";
 import { useLaterWords } from "../../words/later.ts";
 import { useWords } from "../../words/words.ts";
 
@@ -30,9 +30,9 @@ interface Line {
 export function EngineTable({ state, now }: { state: SessionState; now: number }) {
   const engines = state.order.flatMap((n) => state.engines.filter((e) => e.n === n));
   const units = useUnits();
-  const all = useWords();
-  const words = all.text.engines;
+  const { say } = useWords();
   const later = useLaterWords();
+  const words = later.engineTable;
   const readings = state.type.gauges
     .filter((g) => g.perEngine)
     .map(({ id, name, unit, scale }): Line => {
@@ -57,13 +57,13 @@ export function EngineTable({ state, now }: { state: SessionState; now: number }
             <th scope="col">{words.number}</th>
             {engines.map((e) => (
               <th key={e.n} scope="col">
-                {e.n} <span className="engine-table-is">{all.say.life(lifeAt(e.life, now))}</span>
+                {e.n} <span className="engine-table-is">{say.life(lifeAt(e.life, now))}</span>
               </th>
             ))}
           </tr>
         </thead>
         <tbody>
-          {[...timeLines(state, now, all), ...readings].map((line) => (
+          {[...timeLines(state, now, words), ...readings].map((line) => (
             <tr key={line.name}>
               <th scope="row">{line.name}</th>
               {engines.map((e) => {
@@ -84,7 +84,7 @@ export function EngineTable({ state, now }: { state: SessionState; now: number }
 }
 
 /** Returns the lines for oil and starter of each engine, against their limits. */
-function timeLines(state: SessionState, now: number, { text: { engines: words } }: Words): Line[] {
+function timeLines(state: SessionState, now: number, words: LaterWords["engineTable"]): Line[] {
   const { oil, starter } = state.type;
   const due = (at: number, done: boolean): Cell =>
     done ? { words: words.inTime } : { words: secondsLeft(at - now), over: now >= at };

@@ -21,7 +21,7 @@ export function FireSheet({ panel, numbers, open, onSaid, onClose }: Props) {
     onSaid(more);
   };
   return (
-    <Sheet title={title} onClose={onClose}>
+    <Sheet title={title} atOnce onClose={onClose}>
       <section className="entry" aria-label={prompt}>
         <p>{prompt}</p>
         <FireKeys

@@ -2,6 +2,7 @@ import { useState } from "react";
 import { POSTS, type Post } from "../../../shared/protocol/posts.ts";
 import { isOver } from "../../../shared/session/state.ts";
 import { ReasonEntry } from "../../ui/ReasonEntry.tsx";
+import { useLaterWords } from "../../words/later.ts";
 import { useWords } from "../../words/words.ts";
 import type { Panel } from "./model.ts";
 
@@ -9,8 +10,8 @@ type Doing = { is: "offer" | "vacate"; post: Post } | null;
 
 /** Lists the holder of each post, or of one, with keys to take, hand over and leave posts. */
 export function PostsSheet({ panel, only }: { panel: Panel; only?: Post }) {
-  const { say, text } = useWords();
-  const words = text.posts;
+  const { say } = useWords();
+  const words = useLaterWords().postsSheet;
   const [doing, setDoing] = useState<Doing>(null);
   const done = () => setDoing(null);
   if (doing?.is === "vacate") {
@@ -42,8 +43,8 @@ export function PostsSheet({ panel, only }: { panel: Panel; only?: Post }) {
 }
 
 function PostRow({ panel, post, onDo }: { panel: Panel; post: Post; onDo(doing: Doing): void }) {
-  const { say, text } = useWords();
-  const words = text.posts;
+  const { say } = useWords();
+  const words = useLaterWords().postsSheet;
   const { state, me, fresh } = panel;
   const holder = state.posts[post];
   const offer = state.offers[post];
@@ -145,7 +146,7 @@ function Offer({ panel, post, onDone }: { panel: Panel; post: Post; onDone(): vo
   const others = panel.people.filter((p) => p.id !== panel.me.id && p.mayHold.includes(post));
   return (
     <section className="options">
-      <h3>{text.posts.handOverTo(say.post(post).toLowerCase())}</h3>
+      <h3>{useLaterWords().postsSheet.handOverTo(say.post(post).toLowerCase())}</h3>
       <div className="option-keys">
         {others.map((p) => (
           <button

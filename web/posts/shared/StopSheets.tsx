@@ -25,7 +25,7 @@ export function StopSheets({ panel, keys, numbers }: Props) {
   if (now === null) return null;
   if (now.is === "cut")
     return (
-      <Sheet title={stops.cutWhich} onClose={opened.close}>
+      <Sheet title={stops.cutWhich} atOnce onClose={opened.close}>
         <EngineKeys
           numbers={numbers}
           prompt={stops.cutPrompt}

@@ -46,22 +46,6 @@ export const checks = {
   bad: "not good",
 };
 
-export const engines = {
-  region: "Engines",
-  title: "Engines in order, times against their limits",
-  table: "Engines, table",
-  number: "No.",
-  starter: "Starter",
-  firstOil: (within: number) => `First oil, ${within} s`,
-  oilNormal: (within: number) => `Oil normal, ${within} s`,
-  next: "Next crank",
-  inTime: "in time",
-  of: (time: string, limit: number) => `${time} of ${limit} s`,
-  max: (limit: number) => `max ${limit} s`,
-  in: (time: string) => `in ${time}`,
-  now: "now",
-};
-
 export const ground = {
   title: "You can also send",
   volts: "Volts again",
@@ -73,22 +57,4 @@ export const ground = {
 export const posts = {
   offered: "A post is offered to you",
   take: "Take a post",
-  reasons: {
-    silent: "Silent, and not seen at the post",
-    called: "Called away",
-    device: "Device lost or broken",
-  },
-  vacateWhy: (name: string, post: string) => `Take ${name} off ${post}: why?`,
-  vacate: "Take off the post",
-  briefed: (name: string) => `${name}, briefed`,
-  notBriefed: (name: string) => `${name}, not briefed`,
-  vacant: "vacant",
-  planned: (name: string) => `planned: ${name}`,
-  offeredTo: (name: string) => `offered to ${name}`,
-  takeThis: (post: string) => `Take ${post}`,
-  move: "Move it to this device",
-  accept: (post: string) => `Accept ${post}`,
-  handOver: "Hand over",
-  leave: "Leave the post",
-  handOverTo: (post: string) => `Hand ${post} over to`,
 };

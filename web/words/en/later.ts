@@ -6,6 +6,7 @@ import { defects, planChange } from "./changes.ts";
 import { charts, past } from "./charts.ts";
 import { demo } from "./demo.ts";
 import { elsewhere } from "./elsewhere.ts";
+import { engineTable } from "./engineTable.ts";
 import { guard } from "./guard.ts";
 import { figure } from "./handFigure.ts";
 import { instruments } from "./instruments.ts";
@@ -14,7 +15,7 @@ import { planNotes } from "./planNotes.ts";
 import { rampPage } from "./rampPage.ts";
 import { record } from "./record.ts";
 import { remote } from "./remote.ts";
-import { senses, sessionSheet } from "./sessionSheet.ts";
+import { postsSheet, senses, sessionSheet } from "./sessionSheet.ts";
 import { keypad, language, signIn } from "./signIn.ts";
 import { supervisor } from "./supervisor.ts";
 import { trace } from "./trace.ts";
@@ -155,6 +156,8 @@ export const later = {
   remote,
   screen,
   senses,
+  engineTable,
+  postsSheet,
   sessionSheet,
   signIn,
   supervisor,

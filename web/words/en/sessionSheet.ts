@@ -32,3 +32,25 @@ export const senses = {
   noTone: "You hear no tones here: watch the screen.",
   soundOff: "Sound is off until you touch the screen.",
 };
+
+/** The sheet of the posts. */
+export const postsSheet = {
+  reasons: {
+    silent: "Silent, and not seen at the post",
+    called: "Called away",
+    device: "Device lost or broken",
+  },
+  vacateWhy: (name: string, post: string) => `Take ${name} off ${post}: why?`,
+  vacate: "Take off the post",
+  briefed: (name: string) => `${name}, briefed`,
+  notBriefed: (name: string) => `${name}, not briefed`,
+  vacant: "vacant",
+  planned: (name: string) => `planned: ${name}`,
+  offeredTo: (name: string) => `offered to ${name}`,
+  takeThis: (post: string) => `Take ${post}`,
+  move: "Move it to this device",
+  accept: (post: string) => `Accept ${post}`,
+  handOver: "Hand over",
+  leave: "Leave the post",
+  handOverTo: (post: string) => `Hand ${post} over to`,
+};

@@ -47,22 +47,6 @@ export const checks: Text["checks"] = {
   bad: "no está bien",
 };
 
-export const engines: Text["engines"] = {
-  region: "Motores",
-  title: "Motores en orden, tiempos contra sus límites",
-  table: "Motores, tabla",
-  number: "N.º",
-  starter: "Arrancador",
-  firstOil: (within) => `1.ª presión, ${within} s`,
-  oilNormal: (within) => `Presión normal, ${within} s`,
-  next: "Próximo arranque",
-  inTime: "a tiempo",
-  of: (time, limit) => `${time} de ${limit} s`,
-  max: (limit) => `máx. ${limit} s`,
-  in: (time) => `en ${time}`,
-  now: "ya",
-};
-
 export const ground: Text["ground"] = {
   title: "También puede enviar",
   volts: "Voltios otra vez",
@@ -71,25 +55,7 @@ export const ground: Text["ground"] = {
   disconnect: "Pedir desconectar",
 };
 
-export const posts: Text["posts"] = {
+export const posts = {
   offered: "Le ofrecen un puesto",
   take: "Tomar un puesto",
-  reasons: {
-    silent: "En silencio, y no se le ve en el puesto",
-    called: "Lo llamaron a otra parte",
-    device: "Dispositivo perdido o dañado",
-  },
-  vacateWhy: (name, post) => `Quitar a ${name} de ${post}: ¿por qué?`,
-  vacate: "Quitar del puesto",
-  briefed: (name) => `${name}, con briefing`,
-  notBriefed: (name) => `${name}, sin briefing`,
-  vacant: "vacante",
-  planned: (name) => `previsto: ${name}`,
-  offeredTo: (name) => `ofrecido a ${name}`,
-  takeThis: (post) => `Tomar ${post}`,
-  move: "Traerlo a este dispositivo",
-  accept: (post) => `Aceptar ${post}`,
-  handOver: "Entregar",
-  leave: "Dejar el puesto",
-  handOverTo: (post) => `Entregar ${post} a`,
 };

@@ -37,3 +37,25 @@ export const senses: LaterWords["senses"] = {
   noTone: "Aquí no oye ningún tono: mire la pantalla.",
   soundOff: "El sonido está apagado hasta que toque la pantalla.",
 };
+
+/** The sheet of the posts. */
+export const postsSheet: LaterWords["postsSheet"] = {
+  reasons: {
+    silent: "En silencio, y no se le ve en el puesto",
+    called: "Lo llamaron a otra parte",
+    device: "Dispositivo perdido o dañado",
+  },
+  vacateWhy: (name, post) => `Quitar a ${name} de ${post}: ¿por qué?`,
+  vacate: "Quitar del puesto",
+  briefed: (name) => `${name}, con briefing`,
+  notBriefed: (name) => `${name}, sin briefing`,
+  vacant: "vacante",
+  planned: (name) => `previsto: ${name}`,
+  offeredTo: (name) => `ofrecido a ${name}`,
+  takeThis: (post) => `Tomar ${post}`,
+  move: "Traerlo a este dispositivo",
+  accept: (post) => `Aceptar ${post}`,
+  handOver: "Entregar",
+  leave: "Dejar el puesto",
+  handOverTo: (post) => `Entregar ${post} a`,
+};

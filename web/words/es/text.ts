@@ -1,5 +1,5 @@
 import type { Text } from "../en/text.ts";
-import { checks, engines, ground, options, plan, posts, title } from "./aircraft.ts";
+import { checks, ground, options, plan, posts, title } from "./aircraft.ts";
 import { app, fault, net, ramp, update } from "./entry.ts";
 import { ask, entry, standing, stops, times } from "./panel.ts";
 import { caution, light } from "./seen.ts";
@@ -12,7 +12,6 @@ export const text: Text = {
   caution,
   checks,
   connection,
-  engines,
   entry,
   fault,
   ground,
