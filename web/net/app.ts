@@ -1,5 +1,6 @@
-import { startTransition, useEffect, useState, useSyncExternalStore } from "react";
+import { useEffect, useState, useSyncExternalStore } from "react";
 import { AS_READ, type UnitChoice } from "../../shared/models/unitChoice.ts";
+import { interruptible } from "../ui/interruptible.ts";
 import type { Light } from "../words/light.ts";
 import { Api } from "./api.ts";
 import { type Calm, calmed } from "./calm.ts";
@@ -135,8 +136,8 @@ function calmOf(connection: Connection): Calm {
 }
 
 /**
- * Returns the connection's view as panels draw it; see `calmed`. A change that need not show at once is drawn as a
- * transition: a touch interrupts it, and does not wait for a whole panel to be drawn.
+ * Returns the connection's view as panels draw it; see `calmed`. A touch interrupts the drawing of a change
+ * that need not show at once, and does not wait for a whole panel.
  */
 export function useConnectionView(connection: Connection): ConnectionView {
   const calm = calmOf(connection);
@@ -144,7 +145,7 @@ export function useConnectionView(connection: Connection): ConnectionView {
   useEffect(() => {
     const end = calm.subscribe((atOnce) => {
       if (atOnce) setView(calm.view());
-      else startTransition(() => setView(calm.view()));
+      else interruptible(() => setView(calm.view()));
     });
     // It may have changed between the first drawing and this.
     setView(calm.view());

@@ -1,4 +1,5 @@
-import { startTransition, useEffect, useMemo, useState } from "react";
+import { useEffect, useMemo, useState } from "react";
+import { interruptible } from "../ui/interruptible.ts";
 import type { Connection } from "./connection.ts";
 import type { ConnectionView } from "./connectionView.ts";
 
@@ -36,7 +37,7 @@ export function useMoment(
   const [tick, setTick] = useState(0);
   useEffect(() => {
     // A touch interrupts the drawing of a tick, which takes a slow tablet a tenth of a second.
-    return (quick ? QUARTERS : SECONDS)(() => startTransition(() => setTick((t) => t + 1)));
+    return (quick ? QUARTERS : SECONDS)(() => interruptible(() => setTick((t) => t + 1)));
   }, [quick]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the clock is read again with each tick and each view
   const panel = useMemo(() => Date.now(), [tick, view]);
