@@ -27,11 +27,13 @@ export const cardQueued = (page: Page) =>
 /**
  * Answers the item of the card that stands in front: done, alive, or the figure from which its entry begins. Returns
  * when another ask stands there, or when this one was taken from under the finger by a more pressing one.
+ * @param kept the words of an ask that is left as it is
  */
-export async function answerCardInFront(page: Page, patience: number): Promise<void> {
+export async function answerCardInFront(page: Page, patience: number, kept = ""): Promise<void> {
   try {
     // Another ask may have come to the front since somebody looked.
     const words = await cardInFront(page).locator("h2").textContent({ timeout: patience });
+    if (words?.replace(/\s/g, " ") === kept) return;
     const ask = page
       .locator(".ask")
       .filter({ has: page.getByRole("heading", { level: 2, name: words ?? "", exact: true }) });

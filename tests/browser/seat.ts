@@ -205,7 +205,7 @@ export class Seat {
         throw new Error(`not asked: ${words}\n${await this.page.locator(".panel-ask").textContent()}`);
       });
       if ((await top.isVisible()) || Date.now() > until) break;
-      if (await card.inFront.isVisible()) await answerCardInFront(this.page, COVERED);
+      if (await card.inFront.isVisible()) await answerCardInFront(this.page, COVERED, words);
       else if (await queued.isVisible()) break;
       else await card.queued.click({ timeout: COVERED }).catch(() => undefined);
     }
