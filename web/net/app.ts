@@ -1,9 +1,8 @@
-import { useEffect, useState, useSyncExternalStore } from "react";
+import { useEffect, useSyncExternalStore } from "react";
 import { AS_READ, type UnitChoice } from "../../shared/models/unitChoice.ts";
-import { interruptible } from "../ui/interruptible.ts";
 import type { Light } from "../words/light.ts";
 import { Api } from "./api.ts";
-import { type Calm, calmed } from "./calm.ts";
+import { calmed, type Watched } from "./calm.ts";
 import { Connection } from "./connection.ts";
 import type { ConnectionView } from "./connectionView.ts";
 import { openBook } from "./idbOutbox.ts";
@@ -125,33 +124,16 @@ export function useActiveSignIn(): ActiveSignIn | null {
   return useSyncExternalStore(subscribe, () => active);
 }
 
-const calmConnections = new WeakMap<Connection, Calm>();
+const calmConnections = new WeakMap<Connection, Watched>();
 
-function calmOf(connection: Connection): Calm {
-  const known = calmConnections.get(connection);
-  if (known) return known;
-  const calm = calmed(connection, () => Date.now());
-  calmConnections.set(connection, calm);
-  return calm;
-}
-
-/**
- * Returns the connection's view as panels draw it; see `calmed`. A touch interrupts the drawing of a change
- * that need not show at once, and does not wait for a whole panel.
- */
+/** Returns the connection's view as panels draw it; see `calmed`. */
 export function useConnectionView(connection: Connection): ConnectionView {
-  const calm = calmOf(connection);
-  const [view, setView] = useState(calm.view);
-  useEffect(() => {
-    const end = calm.subscribe((atOnce) => {
-      if (atOnce) setView(calm.view());
-      else interruptible(() => setView(calm.view()));
-    });
-    // It may have changed between the first drawing and this.
-    setView(calm.view());
-    return end;
-  }, [calm]);
-  return view;
+  let calm = calmConnections.get(connection);
+  if (!calm) {
+    calm = calmed(connection, () => Date.now());
+    calmConnections.set(connection, calm);
+  }
+  return useSyncExternalStore(calm.subscribe, calm.view);
 }
 
 export function useLight(): [Light, (next: Light) => void] {

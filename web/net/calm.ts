@@ -6,12 +6,6 @@ export interface Watched {
   subscribe(listener: () => void): () => void;
 }
 
-/** A view with fewer changes. A listener is told whether the change must be drawn at once. */
-export interface Calm {
-  view(): ConnectionView;
-  subscribe(listener: (atOnce: boolean) => void): () => void;
-}
-
 /**
  * Least time between two redraws caused by other people, milliseconds. A touch must not wait behind a series of
  * redraws.
@@ -22,25 +16,24 @@ export const CALM_MS = 200;
  * Returns the connection's view with fewer changes. This person's actions, a change of the connection and every new
  * stop show at once; changes by others are collected and shown at most five times a second.
  */
-export function calmed({ view, subscribe }: Watched, now: () => number): Calm {
+export function calmed({ view, subscribe }: Watched, now: () => number): Watched {
   let shown = view();
   let shownAt = 0;
   let timer: ReturnType<typeof setTimeout> | null = null;
   let end: (() => void) | null = null;
-  const listeners = new Set<(atOnce: boolean) => void>();
-  const show = (atOnce: boolean) => {
+  const listeners = new Set<() => void>();
+  const show = () => {
     if (timer !== null) clearTimeout(timer);
     timer = null;
     if (shown === view()) return;
     shown = view();
     shownAt = now();
-    for (const listener of listeners) listener(atOnce);
+    for (const listener of listeners) listener();
   };
   const changed = () => {
     const wait = shownAt + CALM_MS - now();
-    const atOnce = presses(shown, view());
-    if (wait <= 0 || wait > CALM_MS || atOnce) show(atOnce);
-    else timer ??= setTimeout(show, wait, false);
+    if (wait <= 0 || wait > CALM_MS || presses(shown, view())) show();
+    else timer ??= setTimeout(show, wait);
   };
   return {
     // Without subscribers `shown` is not updated, so read the connection directly.

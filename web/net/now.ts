@@ -1,23 +1,27 @@
-import { useEffect, useMemo, useState } from "react";
-import { interruptible } from "../ui/interruptible.ts";
+import { useMemo, useSyncExternalStore } from "react";
 import type { Connection } from "./connection.ts";
 import type { ConnectionView } from "./connectionView.ts";
 
-/** A clock tick that runs while a component reads it. */
+/** A count of ticks that runs while a component reads it. */
 function every(ms: number) {
+  let ticks = 0;
   let ticker: ReturnType<typeof setInterval> | null = null;
   const listeners = new Set<() => void>();
-  return (listener: () => void): (() => void) => {
-    listeners.add(listener);
-    ticker ??= setInterval(() => {
-      for (const each of listeners) each();
-    }, ms);
-    return () => {
-      listeners.delete(listener);
-      if (listeners.size > 0 || ticker === null) return;
-      clearInterval(ticker);
-      ticker = null;
-    };
+  return {
+    read: () => ticks,
+    subscribe(listener: () => void): () => void {
+      listeners.add(listener);
+      ticker ??= setInterval(() => {
+        ticks += 1;
+        for (const each of listeners) each();
+      }, ms);
+      return () => {
+        listeners.delete(listener);
+        if (listeners.size > 0 || ticker === null) return;
+        clearInterval(ticker);
+        ticker = null;
+      };
+    },
   };
 }
 
@@ -34,11 +38,8 @@ export function useMoment(
   view: ConnectionView,
   quick = false,
 ): { panel: number; server: number } {
-  const [tick, setTick] = useState(0);
-  useEffect(() => {
-    // A touch interrupts the drawing of a tick, which takes a slow tablet a tenth of a second.
-    return (quick ? QUARTERS : SECONDS)(() => interruptible(() => setTick((t) => t + 1)));
-  }, [quick]);
+  const ticker = quick ? QUARTERS : SECONDS;
+  const tick = useSyncExternalStore(ticker.subscribe, ticker.read);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the clock is read again with each tick and each view
   const panel = useMemo(() => Date.now(), [tick, view]);
   return { panel, server: Math.round(connection.clock.now() ?? panel) };

@@ -74,8 +74,7 @@ function SignedOut({ join }: { join: string | null }) {
 
 function SignedInApp({ active: { signedIn, connection, turn, where } }: { active: ActiveSignIn }) {
   const { text } = useWords();
-  // Keyed, because nothing of one person's connection may be shown to the next.
-  if (connection) return <ConnectedApp key={signedIn.token} signedIn={signedIn} connection={connection} />;
+  if (connection) return <ConnectedApp signedIn={signedIn} connection={connection} />;
   if (where === "elsewhere") return <ElsewherePage name={signedIn.person.name} onTake={turn?.takeOver} />;
   return <p className="page waiting">{text.app.opening}</p>;
 }

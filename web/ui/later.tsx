@@ -2,10 +2,6 @@ import { type ComponentType, lazy, memo } from "react";
 import { useWords } from "../words/words.ts";
 
 const begun: (() => Promise<unknown>)[] = [];
-let here = 0;
-
-/** Returns whether every part has loaded. */
-export const allHere = (): boolean => here === begun.length;
 
 /**
  * Returns a lazy component for a part that the first paint does not need. `fetchRest` loads it soon after, so that it
@@ -32,16 +28,10 @@ export function laterPart<T>(load: () => Promise<T>): () => T | null {
 function fetchedOnce<T>(load: () => Promise<T>): () => Promise<T> {
   let fetched: Promise<T> | null = null;
   const get = () => {
-    fetched ??= load().then(
-      (part) => {
-        here += 1;
-        return part;
-      },
-      (error: unknown) => {
-        fetched = null;
-        throw error;
-      },
-    );
+    fetched ??= load().catch((error: unknown) => {
+      fetched = null;
+      throw error;
+    });
     return fetched;
   };
   begun.push(get);
