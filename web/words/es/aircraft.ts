@@ -55,7 +55,7 @@ export const ground: Text["ground"] = {
   disconnect: "Pedir desconectar",
 };
 
-export const posts = {
+export const posts: Text["posts"] = {
   offered: "Le ofrecen un puesto",
   take: "Tomar un puesto",
 };
