@@ -53,5 +53,6 @@ it("[FIG-40] [RTN-31] the cockpit enters the night's forecast and its source, is
   await cockpit.press("Weather office", sheet);
   await cockpit.sees(`${ASKED}: ${LEAST - 1} °F (Weather office)`);
   await back.until((s) => s.checks.nightLeast?.reading?.value === LEAST - 1);
+  expect(back.state.checks.nightLeast).toMatchObject({ reading: { value: LEAST - 1, unit: "degF" } });
   expect(crew.all.flatMap((s) => s.complaints)).toEqual([]);
 });

@@ -1,5 +1,6 @@
 import { expect, it } from "vitest";
 import { UNSEEN_MS } from "../../web/remote/keyDoes.ts";
+import { firstScripts } from "./firstScripts.ts";
 import { boxes } from "./measure.ts";
 import { KEEPS_NOTHING, key, Seat } from "./seat.ts";
 import { seats, secured } from "./secured.ts";
@@ -50,8 +51,7 @@ it("[PAN-27] a sheet takes the focus and returns it, and the keyboard leads out 
 });
 
 it("[PAN-27] the questions of a stop can be answered when no script loads but the page's first", async () => {
-  const page = await (await fetch(at.server.url)).text();
-  const first = [...page.matchAll(/\/assets\/[^"]+\.js/g)].map(([path]) => path);
+  const first = firstScripts(await (await fetch(at.server.url)).text());
   const context = await at.browser.newContext(KEEPS_NOTHING);
   const observer = await Seat.inContext(context, at.server.url, "tamsin");
   const refused: string[] = [];

@@ -2,7 +2,7 @@ import { mkdirSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Browser } from "playwright-core";
-import { openBrowser, Seat } from "../browser/seat.ts";
+import { openUsualBrowser, Seat } from "../browser/seat.ts";
 import { SIZES } from "../gallery/camera.ts";
 import { planOn, signInOn } from "../live/kill-run.ts";
 import { prepareServer, ServerProcess } from "../live/server-process.ts";
@@ -27,7 +27,7 @@ export async function awaySoak(): Promise<boolean> {
   const server = await ServerProcess.start("", {
     ...{ DATABASE_URL: await postgres.database("away"), CHOCKSIDE_DATA: join(FOLDER, "away", "unused.db") },
   });
-  const browser = await openBrowser();
+  const browser = await openUsualBrowser();
   const faults: string[] = [];
   const expect = (is: boolean, words: string) => {
     if (!is) faults.push(words);

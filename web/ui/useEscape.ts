@@ -1,6 +1,6 @@
 import { useEffect, useRef } from "react";
 
-/** What Escape closes, in the order in which they opened. */
+/** Everything that is open and closes at Escape, the newest last. */
 const open: { close(): void }[] = [];
 
 function onKey(event: KeyboardEvent): void {

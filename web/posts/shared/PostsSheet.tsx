@@ -143,10 +143,11 @@ function PostRow({ panel, post, onDo }: { panel: Panel; post: Post; onDo(doing: 
 
 function Offer({ panel, post, onDone }: { panel: Panel; post: Post; onDone(): void }) {
   const { say, text } = useWords();
+  const words = useLaterWords().postsSheet;
   const others = panel.people.filter((p) => p.id !== panel.me.id && p.mayHold.includes(post));
   return (
     <section className="options">
-      <h3>{useLaterWords().postsSheet.handOverTo(say.post(post).toLowerCase())}</h3>
+      <h3>{words.handOverTo(say.post(post).toLowerCase())}</h3>
       <div className="option-keys">
         {others.map((p) => (
           <button
