@@ -41,7 +41,7 @@ export const WALKS: readonly PinnedWalk[] = [LIVELY, ...demo.types].flatMap((typ
   }),
 );
 
-/** One person at each post, on two devices, and one without a post. */
+/** One person at each post, the supervisor also on a second device, and one without a post. */
 const PEOPLE: readonly Person[] = [
   ...POSTS.map(personAt),
   { ...personAt("supervisor"), device: "another" },
